@@ -1,0 +1,47 @@
+// The direction of imports (docs/design.md, section 4): app, bin -> db -> lib -> shared.
+const from = (path, to, name, comment) => ({
+  name,
+  comment,
+  severity: 'error',
+  from: { path },
+  to: { path: to },
+});
+
+module.exports = {
+  forbidden: [
+    from('^shared/', '^(lib|db|app|bin|tests)/', 'shared-knows-nobody', 'shared is the floor'),
+    from('^lib/', '^(db|app|bin|tests)/', 'lib-is-pure', 'lib knows shared and itself only'),
+    from('^db/', '^(app|bin|tests)/', 'db-below-doors', 'db never imports a door'),
+    from('^app/', '^(bin|tests)/', 'app-not-bin', 'two doors do not know each other'),
+    from('^bin/', '^(app|tests)/', 'bin-not-app', 'two doors do not know each other'),
+    from('^lib/limits/', '^lib/(judge|fold|sheet|science)/', 'limits-below-judge', 'limits are data'),
+    from('^lib/science/', '^lib/(judge|fold|sheet)/', 'science-below-judge', 'science decides nothing'),
+    from(
+      '^lib/judge/',
+      '^lib/(fold|sheet)/',
+      'judge-below-fold',
+      'the judge sees one record, never the book',
+    ),
+    from('^lib/fold/', '^lib/sheet/', 'fold-below-sheet', 'the sheet is printed from the fold'),
+    {
+      name: 'lib-does-no-io',
+      comment: 'lib has no input, no output and no React',
+      severity: 'error',
+      from: { path: '^(lib|shared)/', pathNot: '^lib/sheet/pdf/' },
+      to: {
+        path: '^(node:)?(fs|net|http|https|child_process|worker_threads)$|node_modules/(react|react-dom|next|postgres|drizzle-orm)/',
+      },
+    },
+    { name: 'no-circles', severity: 'error', from: {}, to: { circular: true } },
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    exclude: { path: '^(\\.next|data|node_modules)/' },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    enhancedResolveOptions: {
+      extensions: ['.ts', '.tsx', '.mjs', '.js', '.json'],
+      conditionNames: ['import', 'require', 'node', 'default'],
+    },
+  },
+};

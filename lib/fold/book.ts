@@ -1,0 +1,164 @@
+import type { Action, Stages } from '#lib/judge/answer.ts';
+import type { JudgedReading } from '#lib/judge/record.ts';
+import type { Body, EntryOf } from '#shared/entries/entry.ts';
+import type { StepName } from '#shared/entries/step-name.ts';
+
+/**
+ * The shapes that the folds yield. All of them are plain data computed from entries, and can be thrown away.
+ * Instants are ms since 1970 (UTC). Ids are those of the entries' bodies (person, equipment, batch …).
+ */
+
+/** The set-up in force: the last entry of each thing, amendments applied. */
+export type Kitchen = {
+  site: Body<'site'> | null; // null = nothing set up yet
+  people: ReadonlyMap<string, Body<'person'>>;
+  equipment: ReadonlyMap<string, Body<'equipment'>>; // in the order of the walk
+  probes: ReadonlyMap<string, Body<'probe'>>;
+  foods: ReadonlyMap<string, Body<'food'>>;
+  plans: ReadonlyMap<string, Body<'plan'>>;
+};
+
+/** A reading as it stands now: amendments applied, suspect marks set, the entry as written beside it. */
+export type Look = JudgedReading & {
+  id: string; // entry id
+  seq: number;
+  batch: string | null;
+  equipment: string | null;
+  by: string;
+  typed: string; // as it is meant now
+  enteredAt: number;
+  late: boolean; // typed more than the site's `late_after_min` after its look
+  round: string | null;
+  amended: { from: string; to: string; field: string; reason: string; by: string; at: number } | null;
+};
+
+/** One group of pieces of a batch in one step and one place, from start to end: what the judge judges. */
+export type Run = {
+  key: string; // id of the step entry that began it
+  batch: string;
+  step: StepName;
+  pieces: number[] | null; // null = not counted
+  equipment: string | null; // where it is now, or was last
+  places: { equipment: string | null; at: number }[];
+  start: number;
+  end: number | null; // null = it goes on
+  details: Body<'step'>['details']; // the last that was said, earlier members kept
+  looks: Look[]; // of the step, in order of time, `air` of its equipment not included
+  before: Look[]; // each piece's last food readings before the step (cooling and reheat look at them)
+  planIntervalMin: number | null;
+};
+
+/** A run with its verdicts. `byPiece` holds each piece's own; `stages` is the group's. {} = not judged yet. */
+export type JudgedRun = Run & {
+  stages: Stages;
+  byPiece: { piece: number | null; stages: Stages }[];
+  /** Why there are no stages: a key of docs/judge.md section 5, or `not_judged_yet`. */
+  reason: 'preparation' | 'no_figure' | 'not_judged_yet' | 'no_reading' | null;
+};
+
+export type Standing = 'serve' | 'do_not_serve' | 'gone';
+
+export type Piece = {
+  number: number | null; // null = the batch is not counted
+  standing: Standing;
+  step: StepName | null;
+  equipment: string | null;
+  since: number | null;
+  lastLook: Look | null; // last food reading, any spot
+  lastGood: Look | null; // last proving reading at or above (or below) its limit
+  lowest: Look | null; // of the present step (warmest for cooling and cold hold)
+  end: { at: number; reason: string; amount: string | null } | null; // when gone
+};
+
+export type Batch = {
+  id: string;
+  name: string;
+  food: Body<'food'> | null;
+  foodId: string;
+  made: Body<'batch'>['made'];
+  source: Body<'batch'>['source'];
+  note: string | null;
+  at: number;
+  count: number | null; // how many pieces it was made with
+  pieces: Piece[];
+  runs: JudgedRun[]; // in order of start
+  watchPiece: number | null; // the coldest of the present hold
+  open: boolean; // some piece is not gone
+};
+
+export type DeviationState = 'open' | 'decided' | 'closed';
+
+/** A deviation, whoever opened it. */
+export type Deviation = {
+  ref: string; // see shared/entries/deviation.ts
+  opened: 'by_the_judge' | 'by_hand';
+  entry: EntryOf<'deviation'> | null; // when opened by hand
+  batch: string | null;
+  pieces: number[] | null;
+  step: StepName | null;
+  stage: string | null;
+  run: string | null; // key of the run
+  equipment: string | null;
+  probe: string | null;
+  section: string | null;
+  foundAt: number;
+  found: Look | null;
+  lastGood: Look | null; // the last good look before it: the worst case of "since when"
+  since: number | null; // null = nobody knows
+  untilAt: number | null; // when it was put right: good look of the same spot, discard, end; null = not yet
+  outLongestMin: number | null; // until it was put right (or as_of); null = not known
+  outShortestMin: number;
+  actions: EntryOf<'corrective_action'>[];
+  decisions: EntryOf<'decision'>[];
+  /** What became of each piece; a deviation closes only when each has an end. */
+  ends: {
+    piece: number | null;
+    end: 'released' | 'reheated' | 'discarded' | 'gone' | 'no_food' | null;
+    at: number | null;
+    by: string | null;
+  }[];
+  /** Entries that wrote down a decision by phone which its maker has not confirmed yet. */
+  unconfirmed: string[];
+  state: DeviationState;
+};
+
+export type Check = {
+  entry: EntryOf<'probe_check'>;
+  probe: string;
+  at: number;
+  verdict: 'kept' | 'broken';
+  reads: 'high' | 'low' | null;
+  suspect: string[]; // ids of the readings that it makes suspect
+};
+
+/** What did not fit while folding: said in words, never thrown. Message key under `odd`, with its values. */
+export type Odd = { entry: string; at: number; key: string; values: Record<string, string | number> };
+
+/** Everything that one load of entries says, as of one moment. */
+export type Book = {
+  asOf: number;
+  kitchen: Kitchen;
+  batches: ReadonlyMap<string, Batch>;
+  deviations: Deviation[]; // newest first
+  air: ReadonlyMap<string, Look[]>; // equipment id → its air readings in order
+  rounds: EntryOf<'round'>[];
+  checks: Check[];
+  suspect: ReadonlySet<string>; // ids of suspect readings
+  off: ReadonlyMap<string, { at: number; reason: string; until: number | null }[]>; // equipment id → power cuts
+  notes: EntryOf<'note'>[];
+  handovers: EntryOf<'handover'>[];
+  signatures: EntryOf<'signature'>[];
+  amendments: ReadonlyMap<string, EntryOf<'amendment'>[]>; // entry id → its amendments
+  odd: Odd[];
+};
+
+/** What is due, by the plan. `dueAt` = interval since the last look; `latestAt` = "at most". */
+export type Due = {
+  run: string;
+  batch: string;
+  equipment: string | null;
+  dueAt: number | null;
+  latestAt: number | null;
+  /** The judge's own deadline of a cooling or reheat, with its action; null where there is none. */
+  deadline: { at: number; action: Action } | null;
+};
