@@ -12,8 +12,12 @@ const stamp = join(root, 'node_modules', '.holdproof-installed');
 
 export const say = (words) => process.stderr.write(`${words}\n`);
 
-const lockHash = () => createHash('sha256').update(readFileSync(join(root, 'package-lock.json'))).digest('hex');
-const installed = () => existsSync(pinnedNode) && existsSync(stamp) && readFileSync(stamp, 'utf8') === lockHash();
+const lockHash = () =>
+  createHash('sha256')
+    .update(readFileSync(join(root, 'package-lock.json')))
+    .digest('hex');
+const installed = () =>
+  existsSync(pinnedNode) && existsSync(stamp) && readFileSync(stamp, 'utf8') === lockHash();
 
 /** Installs the dependencies of the lock file when they are missing or another lock file's. Says so, with a clock. */
 export async function installWhatIsMissing() {

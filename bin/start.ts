@@ -1,0 +1,90 @@
+import { type ChildProcess, fork } from 'node:child_process';
+import { networkInterfaces } from 'node:os';
+import { join } from 'node:path';
+import { BookRefused, openBook } from '#db/connect.ts';
+import { buildIfChanged, root } from './build.ts';
+import { say, secondsSince } from './say.ts';
+
+const started = Date.now();
+
+function portAsked(): number {
+  const typed = process.env.PORT ?? '3000';
+  const port = Number(typed);
+  if (Number.isInteger(port) && port > 0 && port < 65_536) return port;
+  say(`PORT is "${typed}": it must be a whole number from 1 to 65535, for example PORT=3000.`);
+  process.exit(2);
+}
+
+/** Where phones in the kitchen reach this machine. HOSTNAME is not asked: containers set it to something else. */
+function addresses(host: string, port: number): string[] {
+  if (host !== '0.0.0.0' && host !== '::') return [`http://${host}:${port}`];
+  const outside = Object.values(networkInterfaces())
+    .flat()
+    .filter((one) => one?.family === 'IPv4' && !one.internal)
+    .map((one) => `http://${one?.address}:${port}`);
+  return [`http://localhost:${port}`, ...outside];
+}
+
+const port = portAsked();
+const host = process.env.HOST ?? '0.0.0.0';
+
+/** Opens the book (and migrates it) before any page asks, so that a refusal is said here in words. */
+async function openOrSay() {
+  try {
+    return await openBook();
+  } catch (cause) {
+    if (!(cause instanceof BookRefused)) throw cause;
+    say(cause.message);
+    process.exit(2);
+  }
+}
+
+await buildIfChanged();
+say('Opening the book …');
+const book = await openOrSay();
+let server: ChildProcess;
+let stopping = false;
+let restarts = 0;
+
+function serve(): void {
+  server = fork(join(root, 'bin/serve.ts'), {
+    env: { ...process.env, NODE_ENV: 'production', HOLDPROOF_PORT: String(port), HOLDPROOF_HOST: host },
+  });
+  server.on('message', (message: { listening?: number; refused?: string }) => {
+    if (message.listening) announce();
+    if (message.refused) refusePort(message.refused);
+  });
+  server.on('exit', (code) => {
+    if (stopping || code === 2) return;
+    restarts += 1;
+    // A driver fault can take the process down when the database dies under a write; nothing acknowledged is lost.
+    say(`The server ended unexpectedly (${code ?? 'killed'}); starting it again (${restarts}).`);
+    setTimeout(serve, Math.min(5000, 200 * restarts));
+  });
+}
+
+function announce(): void {
+  if (restarts > 0) return say('The server is back.');
+  const [here, ...phones] = addresses(host, port);
+  say(`Holdproof is ready after ${secondsSince(started)} s: ${here}`);
+  for (const address of phones) say(`  from a phone in the same network: ${address}`);
+  say('Local codes decide; the person in charge decides. Stop with Ctrl+C.');
+}
+
+function refusePort(code: string): void {
+  const why = code === 'EADDRINUSE' ? `port ${port} is taken by another program` : code;
+  say(`Cannot listen at ${host}:${port}: ${why}. Choose another, for example: PORT=${port + 1} npm start`);
+  void stop(2);
+}
+
+async function stop(status: number): Promise<void> {
+  if (stopping) return;
+  stopping = true;
+  server.kill('SIGTERM');
+  await new Promise((done) => (server.exitCode === null ? server.once('exit', done) : done(null)));
+  await book.close();
+  process.exit(status);
+}
+
+for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => void stop(0));
+serve();
