@@ -64,7 +64,10 @@ function serve(): void {
 }
 
 function announce(): void {
-  if (restarts > 0) return say('The server is back.');
+  if (restarts > 0) {
+    say('The server is back.');
+    return;
+  }
   const [here, ...phones] = addresses(host, port);
   say(`Holdproof is ready after ${secondsSince(started)} s: ${here}`);
   for (const address of phones) say(`  from a phone in the same network: ${address}`);

@@ -12,7 +12,7 @@ const bin = (name: string): string => join(root, 'node_modules/.bin', name);
 const report = join(mkdtempSync(join(tmpdir(), 'holdproof-test-')), 'report.json');
 
 /** Runs one checker to its end; its own words are shown. */
-function run(command: string, args: string[], env: NodeJS.ProcessEnv = {}): Promise<boolean> {
+function run(command: string, args: string[], env: Record<string, string> = {}): Promise<boolean> {
   const child = spawn(command, args, { cwd: root, stdio: 'inherit', env: { ...process.env, ...env } });
   return new Promise((done) => {
     child.on('error', () => done(false));

@@ -1,0 +1,52 @@
+import { runCheck } from './check.ts';
+import { runDemo } from './demo.ts';
+import { runExport } from './export.ts';
+import { say } from './say.ts';
+import { runSheet } from './sheet.ts';
+import { runVerify } from './verify.ts';
+
+/** The command line: the second door beside the pages. Each command answers with its exit status. */
+const commands: Record<string, { run: (args: string[]) => Promise<number>; use: string; does: string }> = {
+  check: {
+    run: runCheck,
+    use: 'check LOG.csv [--limits ID] [--interval MIN] [--as-of TIME] [--ended] [--json]',
+    does: 'compares a log of readings with the published limits, without a database',
+  },
+  demo: {
+    run: runDemo,
+    use: 'demo [--fixed]',
+    does: 'fills an empty installation with one invented night',
+  },
+  sheet: {
+    run: runSheet,
+    use: 'sheet --day D --format pdf|csv|json --out FILE',
+    does: 'prints the daily sheet of the operating day that starts on D',
+  },
+  verify: {
+    run: runVerify,
+    use: 'verify',
+    does: 'walks the hash chain and names the first entry that does not fit',
+  },
+  export: {
+    run: runExport,
+    use: 'export FILE',
+    does: 'writes the whole ledger as JSON Lines',
+  },
+};
+
+function usage(): string {
+  const lines = Object.values(commands).map(({ use, does }) => `  ${use}\n      ${does}`);
+  return `Use: npm run -s holdproof -- COMMAND …\n\n${lines.join('\n')}\n\nLocal codes decide; the person in charge decides.`;
+}
+
+const [name = '', ...args] = process.argv.slice(2);
+const command = commands[name];
+if (command) {
+  process.exitCode = await command.run(args);
+} else if (['', 'help', '--help', '-h'].includes(name)) {
+  process.stdout.write(`${usage()}\n`);
+  process.exitCode = name === '' ? 3 : 0;
+} else {
+  say(`"${name}" is not a command.\n${usage()}`);
+  process.exitCode = 3;
+}
