@@ -13,12 +13,15 @@ export type Stretch = {
   kind: 'seen' | 'nobody_looked' | 'under' | 'ahead' | 'suspect';
   from: number;
   to: number;
+  /** `seen` only: by a logger at the coldest place all the time, or by hand at its two ends (missing = by hand). */
+  witness?: 'hand' | 'logger';
 };
 
 /** The proof line of one run: stretches, ticks (looks) and the post (next due). Over the limit for cold food. */
 export type Line = {
   from: number;
   to: number; // right edge of the axis
+  side?: 'under' | 'over'; // of the limit that is out of it; over for cold food (missing = under)
   now: number | null;
   stretches: Stretch[];
   looks: {
