@@ -1,0 +1,128 @@
+import type { Body } from '#shared/entries/entry.ts';
+import type { EquipmentKind } from '#shared/entries/equipment.ts';
+import type { StepName } from '#shared/entries/step-name.ts';
+import type { Unit } from '#shared/units.ts';
+
+type Details = Body<'step'>['details'];
+
+/** What the screen asks about a step, as it is typed or tapped. null or '' = not said, and then not written. */
+export type StepForm = {
+  depthIn: string;
+  covered: 'uncovered' | 'loosely' | 'lid' | null;
+  cooler: string; // in the site's unit
+  ingredients: 'cooked' | 'ambient' | null;
+  preparedAt: string | null; // ISO
+  route: NonNullable<Details['route']> | null;
+  careCovered: boolean;
+  careStirred: boolean;
+  careStood: boolean;
+  oven: NonNullable<Details['oven']> | null;
+  ovenTempF: string;
+  massLb: string;
+  reason: NonNullable<Details['reason']> | null;
+  amount: string;
+  text: string;
+};
+
+export const emptyForm: StepForm = {
+  depthIn: '',
+  covered: null,
+  cooler: '',
+  ingredients: null,
+  preparedAt: null,
+  route: null,
+  careCovered: false,
+  careStirred: false,
+  careStood: false,
+  oven: null,
+  ovenTempF: '',
+  massLb: '',
+  reason: null,
+  amount: '',
+  text: '',
+};
+
+/** The seconds that 3-403.11(B) asks microwaved food to stand. Written only when the hand says that it stood. */
+const stoodS = 120;
+
+/** A decimal as it is typed, with point or comma; null where nothing (or no number) is typed. Never 0 for a blank. */
+export function decimal(typed: string): number | null {
+  const text = typed.trim().replace(',', '.');
+  return /^-?\d+(\.\d+)?$/.test(text) ? Number(text) : null;
+}
+
+/** What of a form belongs to this step, as the entry holds it. */
+export function detailsOf(
+  step: StepName,
+  form: StepForm,
+  at: { unit: Unit; equipment: EquipmentKind | null },
+): Details {
+  return { ...own(step, form, at), ...(form.text.trim() === '' ? {} : { text: form.text.trim() }) };
+}
+
+function own(step: StepName, form: StepForm, at: { unit: Unit; equipment: EquipmentKind | null }): Details {
+  switch (step) {
+    case 'cooling':
+      return cooling(form, at.unit);
+    case 'reheat':
+      return reheat(form);
+    case 'cook':
+      return cook(form, at.equipment);
+    case 'gone':
+      return {
+        ...(form.reason === null ? {} : { reason: form.reason }),
+        ...(form.amount.trim() === '' ? {} : { amount: form.amount.trim() }),
+      };
+    default:
+      return {};
+  }
+}
+
+function cooling(form: StepForm, unit: Unit): Details {
+  const depth = decimal(form.depthIn);
+  const cooler = decimal(form.cooler);
+  return {
+    ...(depth === null || depth <= 0 ? {} : { pan_depth_in: depth }),
+    ...(form.covered === null ? {} : { covered: coverOf(form.covered) }),
+    ...(cooler === null ? {} : { cooler_F: unit === 'degF' ? cooler : (cooler * 9) / 5 + 32 }),
+    ...(form.ingredients === null ? {} : { ingredients: form.ingredients }),
+    ...(form.ingredients === 'ambient' && form.preparedAt !== null ? { prepared_at: form.preparedAt } : {}),
+  };
+}
+
+const coverOf = (covered: NonNullable<StepForm['covered']>): boolean | string =>
+  covered === 'uncovered' ? false : covered === 'lid' ? true : 'loosely';
+
+function reheat(form: StepForm): Details {
+  if (form.route === null) return {};
+  if (form.route !== 'microwave') return { route: form.route };
+  // An unticked care is not a denial: it stays unknown until someone says so.
+  return {
+    route: 'microwave',
+    ...(form.careCovered ? { covered: true } : {}),
+    ...(form.careStirred ? { stirred: true } : {}),
+    ...(form.careStood ? { stood_s: stoodS } : {}),
+  };
+}
+
+function cook(form: StepForm, equipment: EquipmentKind | null): Details {
+  const oven = equipment === 'pit' ? 'pit' : form.oven;
+  const temp = decimal(form.ovenTempF);
+  const mass = masses(form.massLb);
+  return {
+    ...(oven === null ? {} : { oven }),
+    ...(temp === null ? {} : { oven_temp_F: temp }),
+    ...(mass === null ? {} : { raw_mass_lb: mass }),
+  };
+}
+
+/** "14.2 13,8 15": weights in the order of the pieces; null when any word is no weight. */
+export function masses(typed: string): number[] | null {
+  const words = typed
+    .trim()
+    .split(/[\s;]+/)
+    .filter((word) => word !== '');
+  const numbers = words.map(decimal);
+  if (numbers.length === 0 || numbers.some((n) => n === null || n <= 0)) return null;
+  return numbers.filter((n) => n !== null);
+}
