@@ -1,0 +1,258 @@
+import { and, eq, inArray } from 'drizzle-orm';
+import { v7 } from 'uuid';
+import { type Draft, draftSchema, type Entry, isKind, type Kind, type Known } from '#shared/entries/entry.ts';
+import { problemsOf } from '#shared/entries/issues.ts';
+import { canonicalText, chainStart, entryHash } from '#shared/envelope.ts';
+import type { Problem } from '#shared/problem.ts';
+import { isoOf } from '#shared/time.ts';
+import type { Db } from './connect.ts';
+import { derived } from './derived.ts';
+import { keepLives } from './lives.ts';
+import { head, ledger } from './schema.ts';
+import { sha256 } from './sha256.ts';
+
+/** Who adds to the book, as the server knows it: nothing of this is taken from what was sent. */
+export type Writer = {
+  site: string;
+  device: string;
+  knownOf: (by: string) => Known;
+};
+
+/** The ledger's answer to one draft, in the order of the drafts. `already`: this id with this content was there. */
+export type Receipt =
+  | {
+      id: string;
+      status: 'written' | 'already';
+      seq: number;
+      hash: string;
+      received_at: string;
+      known: Known;
+    }
+  | { id: string; status: 'refused'; problems: Problem[] };
+
+/** The server's clock, ms since 1970. */
+export type Clock = () => number;
+
+/** Says what is wrong with a draft, given the entries that this call has written before it. Empty = take it. */
+export type Admit = (draft: Draft, soFar: readonly Entry[]) => Problem[];
+
+export type Tx = Parameters<Parameters<Db['drizzle']['transaction']>[0]>[0];
+type Row = typeof ledger.$inferInsert;
+type Seen = Pick<
+  typeof ledger.$inferSelect,
+  'id' | 'seq' | 'kind' | 'version' | 'at' | 'by' | 'body' | 'hash' | 'receivedAt' | 'known'
+>;
+
+/** Rows of one INSERT: PostgreSQL takes 65,535 parameters, a row has 18. */
+const rowsAtOnce = 1000;
+
+/**
+ * Adds drafts to a site's chain, in their order, in one transaction, and answers each by itself. When it returns,
+ * what it calls written is on disk. The site's head row is locked meanwhile, so sequence numbers have no gaps and
+ * two writers never interleave.
+ *
+ * The same id with the same content (all but `entered_at`, which a device may stamp anew when it sends again) is
+ * answered with the first's receipt and changes nothing; with other content it is refused, as is what the schema
+ * or `admit` refuses. A refused draft does not stop those after it.
+ *
+ * @throws Error for a site that is not in the book (a caller's bug), and the database's own faults
+ */
+export async function append(
+  db: Db,
+  writer: Writer,
+  drafts: readonly Draft[],
+  clock: Clock,
+  admit: Admit = () => [],
+): Promise<Receipt[]> {
+  if (drafts.length === 0) return [];
+  return db.drizzle.transaction((tx) => appendIn(tx, writer, drafts, clock, admit));
+}
+
+/**
+ * Begins a new site's chain with its first entries: all of them or, when one is refused, none.
+ * @returns `site` null when something was refused
+ */
+export async function createSite(
+  db: Db,
+  writer: Omit<Writer, 'site'>,
+  drafts: readonly Draft[],
+  clock: Clock,
+): Promise<{ site: string | null; receipts: Receipt[] }> {
+  const site = v7();
+  let receipts: Receipt[] = [];
+  try {
+    await db.drizzle.transaction(async (tx) => {
+      await tx.insert(head).values({ site, seq: 0, hash: chainStart });
+      receipts = await appendIn(tx, { ...writer, site }, drafts, clock, () => []);
+      if (receipts.some(({ status }) => status === 'refused')) tx.rollback();
+    });
+    return { site, receipts };
+  } catch (error) {
+    if (receipts.some(({ status }) => status === 'refused')) return { site: null, receipts };
+    throw error;
+  }
+}
+
+async function appendIn(
+  tx: Tx,
+  writer: Writer,
+  drafts: readonly Draft[],
+  clock: Clock,
+  admit: Admit,
+): Promise<Receipt[]> {
+  const [end, seen] = await lockAndLookUp(tx, writer.site, drafts);
+  const pen = new Pen(writer, end, seen, isoOf(clock()), admit);
+  const receipts = drafts.map((draft) => pen.take(draft));
+  if (pen.rows.length > 0) {
+    const inserts = inSlices(pen.rows).map((rows) => tx.insert(ledger).values(rows));
+    const moved = tx
+      .update(head)
+      .set({ seq: pen.end.seq, hash: pen.end.hash })
+      .where(eq(head.site, writer.site));
+    await Promise.all([...inserts, moved]); // one connection: sent together, done in this order
+    await keepLives(tx, writer.site, pen.entries);
+  }
+  return receipts;
+}
+
+/** Locks the end of the chain, then looks for the ids: sent together, the second sees all that the lock waited for. */
+async function lockAndLookUp(
+  tx: Tx,
+  site: string,
+  drafts: readonly Draft[],
+): Promise<[{ seq: number; hash: string }, Map<string, Seen>]> {
+  const ids = [...new Set(drafts.map(({ id }) => String(id).toLowerCase()))].filter((id) => uuid.test(id));
+  const locked = tx.select().from(head).where(eq(head.site, site)).for('update');
+  const found = tx
+    .select({
+      id: ledger.id,
+      seq: ledger.seq,
+      kind: ledger.kind,
+      version: ledger.version,
+      at: ledger.at,
+      by: ledger.by,
+      body: ledger.body,
+      hash: ledger.hash,
+      receivedAt: ledger.receivedAt,
+      known: ledger.known,
+    })
+    .from(ledger)
+    .where(and(eq(ledger.site, site), inArray(ledger.id, ids)));
+  const [[end], seen] = await Promise.all([locked, found]);
+  if (end === undefined) throw new Error(`append: no site ${site} in this book`);
+  return [end, new Map(seen.map((row) => [row.id, row]))];
+}
+
+const uuid = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
+
+const inSlices = (rows: Row[]): Row[][] =>
+  Array.from({ length: Math.ceil(rows.length / rowsAtOnce) }, (_, n) =>
+    rows.slice(n * rowsAtOnce, (n + 1) * rowsAtOnce),
+  );
+
+const schemas = new Map<Kind, ReturnType<typeof draftSchema>>();
+function schemaOf(kind: Kind): ReturnType<typeof draftSchema> {
+  const schema = schemas.get(kind) ?? draftSchema(kind);
+  schemas.set(kind, schema);
+  return schema;
+}
+
+const problem = (field: string, name: string, remedy: string, values: Problem['values'] = {}): Problem => ({
+  field,
+  problem: name,
+  remedy,
+  values,
+});
+
+/** Writes drafts one after another behind the end of a chain; what it wrote is in `rows` and `entries`. */
+class Pen {
+  readonly rows: Row[] = [];
+  readonly entries: Entry[] = [];
+  end: { seq: number; hash: string };
+  private readonly writer: Writer;
+  private readonly seen: Map<string, Seen>;
+  private readonly receivedAt: string;
+  private readonly admit: Admit;
+
+  constructor(
+    writer: Writer,
+    end: { seq: number; hash: string },
+    seen: Map<string, Seen>,
+    receivedAt: string,
+    admit: Admit,
+  ) {
+    this.writer = writer;
+    this.end = { seq: end.seq, hash: end.hash };
+    this.seen = seen;
+    this.receivedAt = receivedAt;
+    this.admit = admit;
+  }
+
+  take(sent: Draft): Receipt {
+    const refused = (problems: Problem[]): Receipt => ({ id: sent.id, status: 'refused', problems });
+    if (!isKind(sent.kind)) {
+      return refused([problem('kind', 'unknown_kind', 'reload', { typed: String(sent.kind).slice(0, 60) })]);
+    }
+    const parsed = schemaOf(sent.kind).safeParse(sent);
+    if (!parsed.success) return refused(problemsOf(parsed.error, sent));
+    const draft = withLowerCaseIds(parsed.data);
+    const body = textOf(draft.body);
+    if (body === null) return refused([problem('body', 'unreadable_sign', 'type_again')]);
+    const before = this.seen.get(draft.id);
+    if (before !== undefined) {
+      if (!isSame(before, draft, body)) return refused([problem('id', 'id_taken', 'send_as_new')]);
+      return { ...receiptOf(before), id: sent.id, status: 'already' };
+    }
+    const problems = this.admit(draft, this.entries);
+    if (problems.length > 0) return refused(problems);
+    return { ...receiptOf(this.write(draft, body)), id: sent.id, status: 'written' };
+  }
+
+  private write(draft: Draft, body: string): Seen {
+    const { site, device, knownOf } = this.writer;
+    const { id, kind, version, at, entered_at, by } = draft;
+    const { receivedAt } = this;
+    const seq = this.end.seq + 1;
+    const prev = this.end.hash;
+    const known = knownOf(by);
+    const said = { site, seq, id, kind, version, at, entered_at, received_at: receivedAt, by, known, device };
+    const hash = entryHash(said, body, prev, sha256);
+    const row = { site, seq, id, kind, version, at, enteredAt: entered_at, receivedAt, by, known, device };
+    const written = { ...row, body, prev, hash };
+    this.rows.push({ ...written, ...derived(draft) });
+    this.entries.push({ ...said, body: draft.body } as Entry);
+    this.seen.set(id, written);
+    this.end = { seq, hash };
+    return written;
+  }
+}
+
+/** UUIDs are one id in either case; the chain covers them in lower case. */
+const withLowerCaseIds = (draft: Draft): Draft => ({
+  ...draft,
+  id: draft.id.toLowerCase(),
+  by: draft.by.toLowerCase(),
+});
+
+/** The body's canonical text; null where a text in it is not whole (half of a surrogate pair). */
+function textOf(body: object): string | null {
+  try {
+    return canonicalText(body);
+  } catch {
+    return null;
+  }
+}
+
+const isSame = (before: Seen, draft: Draft, body: string): boolean =>
+  before.kind === draft.kind &&
+  before.version === draft.version &&
+  before.at === draft.at &&
+  before.by === draft.by &&
+  before.body === body;
+
+const receiptOf = ({ seq, hash, receivedAt, known }: Seen) => ({
+  seq,
+  hash,
+  received_at: receivedAt,
+  known: known as Known,
+});

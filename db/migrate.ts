@@ -1,0 +1,78 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { drizzle } from 'drizzle-orm/postgres-js';
+import { migrate as applyMigrations } from 'drizzle-orm/postgres-js/migrator';
+import postgres from 'postgres';
+import { programFolder } from './program-folder.ts';
+import { BookRefused } from './refused.ts';
+import type { Say } from './say.ts';
+
+const lock = 7_021_003; // number of the advisory lock, in the book's own database
+const migrationsTable = 'migration';
+const folder = (): string => join(programFolder(), 'db', 'migrations');
+
+/** The newest migration that this program knows, as the instant (ms) at which it was made. */
+function newestKnown(): number {
+  const journal = JSON.parse(readFileSync(join(folder(), 'meta', '_journal.json'), 'utf8')) as {
+    entries: { when: number }[];
+  };
+  return Math.max(...journal.entries.map(({ when }) => when));
+}
+
+/**
+ * How the database's tables stand to this program. Tables that this role may not see count as `behind`: the
+ * owner's connection makes them, or grants them.
+ *
+ * @throws BookRefused `newer_schema`: a newer program wrote here, and its book is not ours to touch
+ */
+export async function schemaState(sql: postgres.Sql): Promise<'current' | 'behind'> {
+  const known = newestKnown();
+  try {
+    const [row] = await sql`select max(created_at) as newest from ${sql(migrationsTable)}`;
+    const found = Number(row?.newest ?? 0);
+    if (found > known) throw new BookRefused('newer_schema', { found: dayOf(found), known: dayOf(known) });
+    return found === known ? 'current' : 'behind';
+  } catch (error) {
+    const { code } = error as { code?: string };
+    if (code === '42P01' || code === '42501') return 'behind'; // no such table, or not ours to read
+    throw error;
+  }
+}
+
+const dayOf = (ms: number): string => new Date(ms).toISOString().slice(0, 16);
+
+/**
+ * Brings the tables up to this program and lets the application's role in. One connection, one advisory lock:
+ * of two servers that start on an empty database one migrates, the other waits and finds it done.
+ */
+export async function migrate(
+  owner: postgres.Options<Record<string, never>>,
+  appRole: string,
+  say: Say,
+): Promise<void> {
+  const sql = postgres({ ...owner, max: 1, onnotice: () => {} });
+  try {
+    await sql`select pg_advisory_lock(${lock})`;
+    if ((await schemaState(sql)) === 'behind') {
+      say('migrating', {});
+      await applyMigrations(drizzle(sql), {
+        migrationsFolder: folder(),
+        migrationsTable,
+        migrationsSchema: 'public',
+      });
+    }
+    await letIn(sql, appRole);
+  } finally {
+    await sql.end({ timeout: 5 });
+  }
+}
+
+/** What the application may do: add to the ledger and read it, keep the rest. Nothing else, table by table. */
+async function letIn(sql: postgres.Sql, role: string): Promise<void> {
+  await sql`grant usage on schema public to ${sql(role)}`;
+  await sql`grant select on ${sql(migrationsTable)} to ${sql(role)}`;
+  await sql`grant select, insert on ledger, signed_text to ${sql(role)}`;
+  await sql`grant select, insert, update on head, secret, device, sign_in, batch_life to ${sql(role)}`;
+  await sql`grant select, insert on seal to ${sql(role)}`;
+  await sql`grant delete on batch_life, secret to ${sql(role)}`;
+}

@@ -1,0 +1,4 @@
+CREATE TABLE "seal" (
+	"site" uuid PRIMARY KEY NOT NULL,
+	"key" text NOT NULL
+);
