@@ -33,7 +33,7 @@ export function Figure(props: Props) {
   const className = [css.figure, css[size], css[worn], css[voice]].filter(Boolean).join(' ');
   const drawn = (
     <span aria-hidden="true" className={css.drawn}>
-      <Digits text={figure === '' ? '—' : figure} />
+      <Digits text={figure === '' ? '–' : figure} />
       {figure === '' && !props.withUnit ? null : <span className={css.deg}>{sign}</span>}
     </span>
   );

@@ -1,3 +1,5 @@
+import css from './PlaceDrawing.module.css';
+
 /** Our own two drawings: the thin end and the thick part of a piece, for the save keys. */
 export function PlaceDrawing({ spot }: { spot: 'edge' | 'core' }) {
   return (
@@ -6,6 +8,7 @@ export function PlaceDrawing({ spot }: { spot: 'edge' | 'core' }) {
       height="12"
       viewBox="0 0 64 12"
       aria-hidden="true"
+      className={css.drawing}
       fill="none"
       stroke="currentColor"
       strokeWidth="2"

@@ -21,9 +21,9 @@ export function TimeStrip({ value, onChange, now }: Props) {
           key={minutes}
           down={value === minutes}
           onClick={() => onChange(minutes)}
-          sub={minutes === 0 ? now : t('ago')}
+          sub={minutes === 0 ? now : t('earlier_second', { minutes })}
         >
-          {minutes === 0 ? t('now') : t('minutes', { minutes })}
+          {minutes === 0 ? t('now') : t('earlier_first', { minutes })}
         </Key>
       ))}
     </fieldset>
