@@ -72,6 +72,7 @@ export type StageName =
   | 'between_readings'
   | 'house_plan_interval'
   | 'stage_1'
+  | 'stage_2'
   | 'total'
   | 'ambient_total'
   | 'temperature'

@@ -1,0 +1,125 @@
+import type { Spot } from '#shared/entries/step-name.ts';
+import type { JudgedReading, StepRecord } from './record.ts';
+
+/**
+ * Which readings belong to a step, in which order, and what their spots can prove. Heat enters and leaves at the
+ * surface, so a thin end proves that a piece is hot and a thick part that it is cold (docs/judge.md, section 2).
+ */
+
+/** Hot holding: every food spot but the warmest proves; the warmest can only break. */
+export const provesHot = (spot: Spot | null): boolean => spot !== 'warmest' && spot !== 'air';
+export const naturalHot = (spot: Spot | null): boolean => spot === 'coldest' || spot === 'edge';
+
+/** Cook and reheat: the inside has to be hot. */
+export const provesHeated = (spot: Spot | null): boolean =>
+  spot === 'coldest' || spot === 'core' || spot === null;
+export const naturalHeated = (spot: Spot | null): boolean => spot === 'coldest' || spot === 'core';
+
+/** Cooling: the inside has to be cold. */
+export const provesCooled = (spot: Spot | null): boolean =>
+  spot === 'warmest' || spot === 'core' || spot === null;
+export const naturalCooled = (spot: Spot | null): boolean => spot === 'warmest' || spot === 'core';
+
+/** The part of the record that is seen: its bounds in time and, when the entries were out of order, their order. */
+export type Span = {
+  start: number | null; // the step's start; null = neither given nor read
+  end: number | null; // null = it goes on, as far as is seen
+  until: number; // end, or as_of while it goes on
+  /** Indices by time, equal moments by index; null = the readings stand in order already. */
+  order: readonly number[] | null;
+  first: number; // position of the first reading at or after the start
+  stop: number; // position after the last reading at or before `until`
+};
+
+function isInOrder(readings: readonly JudgedReading[]): boolean {
+  let last = Number.NEGATIVE_INFINITY;
+  for (const { at } of readings) {
+    if (at < last) return false;
+    last = at;
+  }
+  return true;
+}
+
+// Entries arrive late, so a record may be out of order; the sort finds the ordered runs and merges them.
+const byTime = (readings: readonly JudgedReading[]): number[] =>
+  readings.map((_, index) => index).sort((a, b) => (readings[a]?.at ?? 0) - (readings[b]?.at ?? 0) || a - b);
+
+/** Position of the first reading at or after `at` (or, with `past`, after it). */
+function position(
+  readings: readonly JudgedReading[],
+  order: Span['order'],
+  at: number,
+  past: boolean,
+): number {
+  let from = 0;
+  let to = readings.length;
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    const t = readings[order === null ? middle : (order[middle] ?? 0)]?.at ?? 0;
+    if (past ? t <= at : t < at) from = middle + 1;
+    else to = middle;
+  }
+  return from;
+}
+
+/** What of the record is seen at `asOf`: later readings are not, and neither is a later end. */
+export function span(record: StepRecord): Span {
+  const { readings } = record;
+  const end = record.end !== null && record.end <= record.asOf ? record.end : null;
+  const until = end ?? record.asOf;
+  const order = isInOrder(readings) ? null : byTime(readings);
+  const earliest = readings[order === null ? 0 : (order[0] ?? 0)];
+  const stop = position(readings, order, until, true);
+  const start = record.start ?? (earliest !== undefined && stop > 0 ? earliest.at : null);
+  const first = start === null ? 0 : position(readings, order, start, false);
+  return { start, end, until, order, first: Math.min(first, stop), stop };
+}
+
+/** The readings of one piece, as indices of the record, in order of time. */
+export type PieceLooks = {
+  piece: number | null; // null = the batch, which speaks for no numbered piece
+  before: number[]; // its last food readings before the step: all those of that moment
+  looks: number[]; // its food readings in the step
+};
+
+/** Readings grouped by piece; pieces that were read before the step only have no `looks`. */
+export function byPiece(record: StepRecord, seen: Span): { pieces: PieceLooks[]; airRead: boolean } {
+  const groups = new Map<number | null, PieceLooks>();
+  const { readings } = record;
+  let airRead = false;
+  let group: PieceLooks | undefined;
+  for (let place = 0; place < seen.stop; place++) {
+    const index = seen.order === null ? place : (seen.order[place] ?? 0);
+    const reading = readings[index];
+    if (reading === undefined) continue;
+    if (reading.spot === 'air') {
+      if (place >= seen.first) airRead = true;
+      continue;
+    }
+    if (group === undefined || group.piece !== reading.piece) {
+      group = groups.get(reading.piece);
+      if (group === undefined) {
+        group = { piece: reading.piece, before: [], looks: [] };
+        groups.set(reading.piece, group);
+      }
+    }
+    if (place >= seen.first) group.looks.push(index);
+    else {
+      const last = group.before[0];
+      if (last !== undefined && (readings[last]?.at ?? 0) < reading.at) group.before.length = 0;
+      group.before.push(index);
+    }
+  }
+  return { pieces: [...groups.values()], airRead };
+}
+
+/** Reason keys for suspect readings among `looks`: some, all, or none. */
+export function suspects(
+  record: StepRecord,
+  looks: readonly number[],
+): 'suspect_only' | 'suspect_reading' | null {
+  let count = 0;
+  for (const index of looks) if (record.readings[index]?.suspect === true) count++;
+  if (count === 0) return null;
+  return count === looks.length ? 'suspect_only' : 'suspect_reading';
+}

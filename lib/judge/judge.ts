@@ -1,0 +1,40 @@
+import type { Profile } from '#lib/limits/profile.ts';
+import type { Stages } from './answer.ts';
+import { combine, type Judged } from './combine.ts';
+import { cooling } from './cooling.ts';
+import { hotHold } from './hot-hold.ts';
+import type { RuleKind, StepRecord } from './record.ts';
+import { reheat } from './reheat.ts';
+import { byRoastChart } from './roast.ts';
+
+const unjudged: Judged = { byPiece: [], whole: {}, read: [] };
+
+function judged(kind: RuleKind, record: StepRecord, profile: Profile): Judged {
+  switch (kind) {
+    case 'hot_hold':
+      return hotHold(record, profile);
+    case 'cooling':
+      return cooling(record, profile);
+    case 'reheat':
+      return reheat(record, profile);
+    case 'cook':
+      // Only what the roast allowance needs; cooks of other classes, and by microwave, are not judged yet.
+      return record.food.class === 'intact_roast' && record.facts.method !== 'microwave'
+        ? byRoastChart(record, profile)
+        : unjudged;
+  }
+}
+
+/**
+ * The verdicts on one step (docs/judge.md): a pure function of the record, the limits and the record's own moment
+ * `asOf`. Never throws on an odd record. `{}` = no rule is built for it yet.
+ */
+export const judgeStep = (kind: RuleKind, record: StepRecord, profile: Profile): Stages =>
+  combine(judged(kind, record, profile), record);
+
+/** Each piece's own stages (null = the batch), for the pieces that the step's verdict rests on. */
+export const judgePieces = (
+  kind: RuleKind,
+  record: StepRecord,
+  profile: Profile,
+): { piece: number | null; stages: Stages }[] => judged(kind, record, profile).byPiece;

@@ -1,0 +1,265 @@
+import { conventions } from '#lib/limits/conventions.ts';
+import type { Profile, ReheatRoute } from '#lib/limits/profile.ts';
+import { minutesBetween } from '#shared/time.ts';
+import type { Reason, Stage, Stages, Verdict } from './answer.ts';
+import { bracketed } from './brackets.ts';
+import type { Judged } from './combine.ts';
+import { high, isClose, type Line, line, low } from './compare.ts';
+import { byPiece, naturalHeated, type PieceLooks, type Span, span, suspects } from './evidence.ts';
+import { belowAtTheEnd, foundAgain, hasUnnoted, type Look, looksAt, noted, reaches } from './heated.ts';
+import type { JudgedReading, StepRecord } from './record.ts';
+import { byRoastChart } from './roast.ts';
+import { blankStage, notApplicable, sorted } from './stage.ts';
+
+/** What the route of this reheat demands. */
+type Way = {
+  route: ReheatRoute;
+  target: Line;
+  /** The care of a microwave: all of it seen to, one part missed, or one part not known; null = none asked. */
+  care: 'taken' | 'missed' | 'unknown' | null;
+};
+
+type Followed = {
+  record: StepRecord;
+  piece: PieceLooks;
+  looks: Look[];
+  seen: Span;
+  reached: Look | null; // r_hi
+};
+
+/** Care of 3-403.11(B): covered, rotated or stirred, stood covered. */
+function care(record: StepRecord, standS: number | null): Way['care'] {
+  if (standS === null) return null;
+  const { covered, stirred, stood_s: stoodS } = record.facts;
+  const parts = [
+    covered ?? null,
+    stirred ?? null,
+    stoodS === null || stoodS === undefined ? null : stoodS >= standS,
+  ];
+  if (parts.includes(false)) return 'missed';
+  return parts.includes(null) ? 'unknown' : 'taken';
+}
+
+/** The route's demands. No route said, or one that the food's class does not allow, is the conventional one. */
+function wayOf(record: StepRecord, { figures }: Profile): Way | null {
+  const { route } = record.facts;
+  const chosen =
+    route === 'microwave'
+      ? figures.reheat_microwave
+      : route === 'commercial'
+        ? figures.reheat_commercial
+        : figures.reheat_conventional;
+  if (chosen === null) return null;
+  return { route: chosen, target: line(chosen.target), care: care(record, chosen.stand_s) };
+}
+
+function follow(record: StepRecord, piece: PieceLooks, seen: Span, way: Way): Followed {
+  const looks = looksAt(record, piece.looks, reaches(way.target));
+  const { held_s: heldS } = way.route;
+  const byNote = noted(record, looks, heldS);
+  const byRun = foundAgain(looks, heldS, conventions.run_gap_min);
+  const reached = byNote !== null && (byRun === null || byNote.at <= byRun.at) ? byNote : byRun;
+  return { record, piece, looks, seen, reached };
+}
+
+const isUnnatural = (record: StepRecord, rests: readonly number[]): boolean =>
+  rests.length > 0 && !rests.some((index) => naturalHeated(record.readings[index]?.spot ?? null));
+
+const isNear =
+  (record: StepRecord, near: Line, value: (reading: JudgedReading) => number) => (index: number) => {
+    const reading = record.readings[index];
+    return reading !== undefined && isClose(near, value(reading), reading.unit, reading.accuracy);
+  };
+
+function temperatureVerdict(
+  followed: Followed,
+  way: Way,
+): { verdict: Verdict; rests: number[]; reasons: Reason[] } {
+  const { record, looks, reached, seen } = followed;
+  if (way.care === 'missed') return { verdict: 'broken', rests: [], reasons: [] };
+  const everReached = looks.some((look) => look.reached.length > 0);
+  const missed = everReached ? null : belowAtTheEnd(looks, seen.end);
+  if (missed !== null) return { verdict: 'broken', rests: missed.below, reasons: [] };
+  if (reached !== null && way.care !== 'unknown')
+    return { verdict: 'kept', rests: reached.reached, reasons: [] };
+  const reasons: Reason[] = [];
+  if (reached === null) reasons.push(hasUnnoted(record, looks) ? 'hold_time_not_noted' : 'not_reached');
+  if (way.care === 'unknown') reasons.push('microwave_care_unknown');
+  return { verdict: 'not_shown', rests: [], reasons };
+}
+
+/** Each piece read was at or above the target at a look, and stayed there for the seconds demanded. */
+function temperature(followed: Followed, way: Way, shared: readonly Reason[], by: number | null): Stage {
+  const { record, piece, seen } = followed;
+  const { verdict, rests, reasons } = temperatureVerdict(followed, way);
+  const all: Reason[] = [...shared, ...reasons];
+  if (piece.looks.some(isNear(record, way.target, low))) all.push('close_to_limit');
+  if (isUnnatural(record, rests)) all.push('spot_not_natural');
+  const open = seen.end === null && verdict === 'not_shown';
+  const action = reasons.includes('hold_time_not_noted') ? 'note_seconds' : 'reach_target';
+  return {
+    ...blankStage(way.route.target.section),
+    verdict,
+    open,
+    limit: way.target.limit,
+    reasons: sorted(all),
+    next: verdict === 'broken' ? { action: 'stop_and_tag', by: null } : open ? { action, by } : null,
+    rests_on: rests,
+  };
+}
+
+type Clock = { sLo: number | null; sHi: number | null; sLoReadings: number[]; sHiReadings: number[] };
+
+/**
+ * When the food left the cold. A core reading taken during heating does not show that the outside is still cold,
+ * so within the step only the warmest, the thin end or the surface can move the start; before it, and at its
+ * start, any spot but the coldest can show it.
+ */
+function clock({ record, piece, seen }: Followed, from: Line): Clock {
+  const { readings } = record;
+  const start = seen.start ?? Number.NEGATIVE_INFINITY;
+  const isWarm = (index: number): boolean => {
+    const reading = readings[index];
+    return reading !== undefined && high(reading) >= from[reading.unit];
+  };
+  const at = (index: number): number => readings[index]?.at ?? 0;
+  const warmMoments = new Set([...piece.before, ...piece.looks].filter(isWarm).map(at));
+  const sHi = piece.looks.map(at).find((moment) => warmMoments.has(moment)) ?? null;
+  const shows = (index: number): boolean => {
+    const reading = readings[index];
+    if (reading === undefined || reading.suspect || warmMoments.has(reading.at)) return false;
+    if (reading.at <= start) return reading.spot !== 'coldest';
+    const outside = reading.spot === 'warmest' || reading.spot === 'edge' || reading.spot === 'surface';
+    return outside && (sHi === null || reading.at < sHi);
+  };
+  const showing = [...piece.before, ...piece.looks].filter(shows);
+  const last = showing.at(-1);
+  const sLo = last === undefined ? null : at(last);
+  return {
+    sLo,
+    sHi,
+    sLoReadings: showing.filter((index) => at(index) === sLo),
+    sHiReadings: piece.looks.filter((index) => at(index) === sHi && isWarm(index)),
+  };
+}
+
+/** r_lo: the last look below the target before the first at it, or the last of all where none was at it. */
+function lastBelow(looks: readonly Look[]): Look | null {
+  const first = looks.find((look) => look.reached.length > 0);
+  return (
+    looks.findLast((look) => look.below.length > 0 && (first === undefined || look.at < first.at)) ?? null
+  );
+}
+
+/** At the target no more than the limit after a moment when the place read was still cold. */
+function time(followed: Followed, way: Way, profile: Profile, shared: readonly Reason[]): Stage {
+  const { reheat_from: fromFigure, reheat_within: within } = profile.figures;
+  if (fromFigure === null || within === null) return notApplicable(way.route.target.section, 'no_figure');
+  const { record, looks, reached, seen } = followed;
+  const from = line(fromFigure);
+  const { sLo, sHi, sLoReadings, sHiReadings } = clock(followed, from);
+  const below = lastBelow(looks);
+  const brackets = { sLo, sHi, mLo: below?.at ?? null, mHi: reached?.at ?? null };
+  const result = bracketed(brackets, within.minutes, within.comparison === 'less_than');
+  const { verdict, deadline } = result;
+  const reasons: Reason[] = [...shared, ...result.reasons];
+  const atStart = [...sLoReadings, ...sHiReadings];
+  const atTarget = [...(below?.below ?? []), ...(reached?.reached ?? [])];
+  if (atStart.some(isNear(record, from, high)) || atTarget.some(isNear(record, way.target, low)))
+    reasons.push('close_to_limit');
+  const rests =
+    verdict === 'kept' ? (reached?.reached ?? []) : verdict === 'broken' ? (below?.below ?? []) : [];
+  if (isUnnatural(record, rests)) reasons.push('spot_not_natural');
+  const inTime = deadline !== null && (record.asOf <= deadline || sHi === null);
+  const open = seen.end === null && verdict === 'not_shown' && reached === null && inTime;
+  return {
+    ...blankStage(within.section),
+    verdict,
+    open,
+    limit: way.target.limit,
+    limit_min: within.minutes,
+    longest_min: result.longest_min,
+    shortest_min: result.shortest_min,
+    deadline,
+    remaining_min: deadline === null ? null : minutesBetween(record.asOf, deadline),
+    reasons: sorted(reasons),
+    next:
+      verdict === 'broken'
+        ? { action: 'stop_and_tag', by: null }
+        : open
+          ? { action: 'reach_target', by: deadline }
+          : null,
+    rests_on: rests,
+  };
+}
+
+function pieceStages(followed: Followed, way: Way, profile: Profile): Stages {
+  const suspect = suspects(followed.record, followed.piece.looks);
+  const shared: Reason[] = suspect === null ? [] : [suspect];
+  const timed = time(followed, way, profile, shared);
+  return { temperature: temperature(followed, way, shared, timed.open ? timed.deadline : null), time: timed };
+}
+
+/** No food was read in the step: nothing is shown, but what was read before it still sets the deadline. */
+function nothingRead(
+  record: StepRecord,
+  pieces: readonly PieceLooks[],
+  seen: Span,
+  way: Way,
+  profile: Profile,
+): Stages[] {
+  const judged = pieces.length > 0 ? pieces : [{ piece: null, before: [], looks: [] }];
+  return judged.map((piece) => pieceStages(follow(record, piece, seen, way), way, profile));
+}
+
+function unread(
+  record: StepRecord,
+  groups: readonly PieceLooks[],
+  seen: Span,
+  way: Way,
+  profile: Profile,
+  reason: Reason,
+): Judged {
+  const say = (stage: Stage): Stage =>
+    stage.verdict === 'not_applicable' ? stage : { ...stage, verdict: 'not_shown', reasons: [reason] };
+  const byPiece = nothingRead(record, groups, seen, way, profile).map((stages, place) => ({
+    piece: groups[place]?.piece ?? null,
+    stages: Object.fromEntries(Object.entries(stages).map(([name, stage]) => [name, say(stage)])),
+  }));
+  return { byPiece, whole: {}, read: [] };
+}
+
+/**
+ * Reheating for hot holding, FDA Food Code 2022 3-403.11(A) to (E) by docs/judge.md 4.3. Seconds are demanded by
+ * (A) only; the two hours of (D) name (A) to (C) only.
+ */
+export function reheat(record: StepRecord, profile: Profile): Judged {
+  const { figures } = profile;
+  const { route } = record.facts;
+  const none = (section: string): Stage => notApplicable(section, 'no_figure');
+  if (route === 'immediate') {
+    const section = figures.reheat_immediate?.section ?? '';
+    return { byPiece: [], whole: { temperature: none(section), time: none(section) }, read: [] };
+  }
+  // The route of (E) is for a roast; a food of any other class is judged by the stricter conventional one.
+  if (route === 'roast' && record.food.class === 'intact_roast' && figures.reheat_roast !== null) {
+    const { section } = figures.reheat_roast;
+    const judged = byRoastChart(record, profile, section);
+    return { ...judged, whole: { ...judged.whole, time: none(section) } };
+  }
+  const way = wayOf(record, profile);
+  if (way === null) return { byPiece: [], whole: { temperature: none(''), time: none('') }, read: [] };
+  const seen = span(record);
+  const { pieces, airRead } = byPiece(record, seen);
+  const read = pieces.filter((piece) => piece.looks.length > 0);
+  if (read.length === 0)
+    return unread(record, pieces, seen, way, profile, airRead ? 'air_only' : 'no_reading');
+  return {
+    byPiece: read.map((piece) => ({
+      piece: piece.piece,
+      stages: pieceStages(follow(record, piece, seen, way), way, profile),
+    })),
+    whole: {},
+    read: read.map((piece) => piece.piece),
+  };
+}
