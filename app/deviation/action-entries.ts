@@ -31,6 +31,7 @@ const actions: Record<Exclude<Choice, 'release'>, Action> = {
   reheat_protect: 'reheat',
   recook: 'recook',
   move: 'move',
+  reheat_done: 'reheat_done',
   evaluate: 'evaluate',
   repair: 'repair',
   take_out_of_service: 'take_out_of_service',
@@ -102,6 +103,7 @@ function stepOf(choice: Choice, now: StepName | null): StepName | null {
   if (choice === 'discard') return 'gone';
   if (choice === 'reheat_and_return' || choice === 'reheat_protect') return 'reheat';
   if (choice === 'recook') return 'cook';
+  if (choice === 'reheat_done') return 'hot_hold';
   return choice === 'move' ? now : null;
 }
 

@@ -1,5 +1,4 @@
 import type { Body } from '#shared/entries/entry.ts';
-import type { Role } from '#shared/entries/person.ts';
 import type { StepName } from '#shared/entries/step-name.ts';
 
 type House = Body<'site'>['house'];
@@ -13,6 +12,7 @@ export const foodChoices = [
   'recook',
   'move',
   'evaluate',
+  'reheat_done',
   'release',
 ] as const;
 export const otherChoices = ['repair', 'take_out_of_service', 'retrain', 'other'] as const;
@@ -40,10 +40,11 @@ export type Situation = {
   food: boolean;
   probe: boolean;
   section: string | null; // of the limit
-  role: Role; // of the hand at the screen
-  house: House;
+  mayRelease: boolean; // the one who decides may bring blocked food back (lib/fold/authority.ts)
+  house: Pick<House, 'reheat_may_return' | 'reheat_within_min'>;
   sinceLastGoodMin: number | null; // from the last good look to now; null = nobody knows
-  reheatedBefore: boolean;
+  reheatedBefore: boolean; // before this was found
+  reheatedSince: boolean; // a reheat was begun about this
 };
 
 /**
@@ -62,7 +63,8 @@ export function offeredChoices(situation: Situation): OfferedChoice[] {
 const hot: readonly StepName[] = ['rest', 'hot_hold', 'service', 'transport', 'cooling', 'reheat'];
 const kept: readonly StepName[] = ['rest', 'hot_hold', 'service', 'transport', 'cold_hold', 'cooling'];
 
-function fits(choice: Choice, { step }: Situation): boolean {
+function fits(choice: Choice, { step, reheatedSince }: Situation): boolean {
+  if (choice === 'reheat_done') return reheatedSince;
   if (choice === 'recook') return step === 'cook';
   if (choice === 'move') return step === null || kept.includes(step);
   if (choice === 'reheat_and_return' || choice === 'reheat_protect')
@@ -75,7 +77,7 @@ const fitsOutOfService = ({ probe, food }: Situation): boolean => probe || !food
 function shut(choice: Choice, situation: Situation): Shut | null {
   if (choice === 'reheat_and_return') return shutReturn(situation);
   if (choice === 'reheat_protect') return shutReheat(situation);
-  if (choice === 'release' && !mayDecide(situation.role, situation.house))
+  if ((choice === 'release' || choice === 'reheat_done') && !situation.mayRelease)
     return { by: 'house', why: 'manager_decides', section: null, values: {} };
   return null;
 }
@@ -101,14 +103,10 @@ function shutReturn(situation: Situation): Shut | null {
 }
 
 /** What speaks against any reheat: it was done once, or the rule's own time for it is over. */
-function shutReheat({ step, section, house, reheatedBefore }: Situation): Shut | null {
+function shutReheat({ step, section, house, reheatedBefore, reheatedSince }: Situation): Shut | null {
   if (step === 'reheat') return { by: 'code', why: 'again', section, values: {} };
-  if (reheatedBefore) return { by: 'practice', why: 'once', section: null, values: {} };
+  if (reheatedBefore || reheatedSince) return { by: 'practice', why: 'once', section: null, values: {} };
   if (step === 'cooling' && !house.reheat_may_return)
     return { by: 'code', why: 'time_was_over', section, values: {} };
   return null;
 }
-
-/** Whether this role may release food that was blocked: managers and owners, and leads where the house says so. */
-export const mayDecide = (role: Role, house: Pick<House, 'decides'>): boolean =>
-  role === 'manager' || role === 'owner' || (role === 'lead' && house.decides === 'lead');

@@ -1,35 +1,29 @@
 import { describe, expect, test } from 'vitest';
-import { mayDecide, offeredChoices, type Situation } from '#app/deviation/choices.ts';
-import { role as roles } from '#shared/entries/person.ts';
+import { offeredChoices, type Situation } from '#app/deviation/choices.ts';
 import { stepName } from '#shared/entries/step-name.ts';
 
-const house = {
-  reheat_may_return: false,
-  reheat_within_min: null,
-  decides: 'manager' as const,
-  decide_within_min: 30,
-};
+const house = { reheat_may_return: false, reheat_within_min: null };
 const cook: Situation = {
   step: 'hot_hold',
   food: true,
   probe: false,
   section: '3-501.16(A)(1)',
-  role: 'crew',
+  mayRelease: false,
   house,
   sinceLastGoodMin: 84,
   reheatedBefore: false,
+  reheatedSince: false,
 };
 const shutOf = (situation: Situation, choice: string) =>
   offeredChoices(situation).find((offered) => offered.choice === choice)?.shut;
 
 describe('throwing away is first and always open, to everybody', () => {
-  test.each(roles.options.flatMap((role) => [...stepName.options, null].map((step) => ({ role, step }))))(
-    'for $role in $step',
-    ({ role, step }) => {
-      const [first] = offeredChoices({ ...cook, role, step, sinceLastGoodMin: null, reheatedBefore: true });
-      expect(first).toEqual({ choice: 'discard', shut: null });
-    },
-  );
+  test.each(
+    [true, false].flatMap((mayRelease) => [...stepName.options, null].map((step) => ({ mayRelease, step }))),
+  )('may release: $mayRelease, in $step', ({ mayRelease, step }) => {
+    const worst = { ...cook, mayRelease, step, sinceLastGoodMin: null, reheatedBefore: true };
+    expect(offeredChoices(worst)[0]).toEqual({ choice: 'discard', shut: null });
+  });
 });
 
 describe('the house forbids by name what it has not allowed', () => {
@@ -74,19 +68,18 @@ describe('the house forbids by name what it has not allowed', () => {
   });
 });
 
-describe('releasing food is for the one who decides', () => {
-  test.each([
-    { role: 'crew', decides: 'manager', may: false },
-    { role: 'lead', decides: 'manager', may: false },
-    { role: 'lead', decides: 'lead', may: true },
-    { role: 'manager', decides: 'manager', may: true },
-    { role: 'owner', decides: 'manager', may: true },
-    { role: 'reader', decides: 'lead', may: false },
-    { role: 'crew', decides: 'lead', may: false },
-  ] as const)('$role where the $decides decides: $may', ({ role, decides, may }) => {
-    expect(mayDecide(role, { decides })).toBe(may);
-    const shut = shutOf({ ...cook, role, house: { ...house, decides } }, 'release');
-    expect(shut === null).toBe(may);
+describe('bringing food back is for the one who may', () => {
+  test.each([true, false])('may release: %s', (mayRelease) => {
+    const since = { ...cook, mayRelease, reheatedSince: true };
+    for (const choice of ['release', 'reheat_done'])
+      expect(shutOf(since, choice)).toEqual(
+        mayRelease ? null : { by: 'house', why: 'manager_decides', section: null, values: {} },
+      );
+  });
+
+  test('back after a reheat is offered once a reheat was begun, and then no second reheat', () => {
+    expect(shutOf(cook, 'reheat_done')).toBeUndefined();
+    expect(shutOf({ ...cook, reheatedSince: true }, 'reheat_protect')).toMatchObject({ why: 'once' });
   });
 });
 

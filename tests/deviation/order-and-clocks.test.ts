@@ -6,6 +6,7 @@ import type { Deviation } from '#lib/fold/book.ts';
 
 const deviation = (over: Partial<Deviation>): Deviation => ({
   ref: 'r',
+  aliases: [],
   opened: 'by_the_judge',
   entry: null,
   batch: null,
@@ -71,7 +72,7 @@ describe('what a deviation still wants before it can close', () => {
     [{ body: { cause } }] as unknown as Deviation['actions']; /* only the cause is read */
 
   test('nothing done yet: an action, the end of each piece, the cause', () => {
-    const piece = { piece: 1, end: null, at: null, by: null };
+    const piece = { batch: null, piece: 1, end: null, at: null, by: null };
     expect(stillMissing(deviation({ ends: [piece] }))).toEqual(['action', 'ends', 'cause']);
   });
 
@@ -81,7 +82,7 @@ describe('what a deviation still wants before it can close', () => {
   });
 
   test('everything written: nothing', () => {
-    const end = { piece: 7, end: 'discarded' as const, at: 1, by: 'p' };
+    const end = { batch: null, piece: 7, end: 'discarded' as const, at: 1, by: 'p' };
     expect(stillMissing(deviation({ actions: action('latch bent'), ends: [end] }))).toEqual([]);
   });
 });

@@ -1,0 +1,27 @@
+import type { Book } from '#lib/fold/book.ts';
+import type { EquipmentKind } from '#shared/entries/equipment.ts';
+import type { Unit } from '#shared/units.ts';
+
+export type Place = { id: string; name: string; kind: EquipmentKind };
+
+/** What every form about a batch is given: whose hand, which clock, and the places of this kitchen. */
+export type BatchContext = {
+  by: string;
+  zone: string;
+  clock: '12' | '24';
+  unit: Unit;
+  places: Place[];
+};
+
+export function batchContext(book: Book, by: string): BatchContext {
+  const { site, equipment } = book.kitchen;
+  return {
+    by,
+    zone: site?.zone ?? 'UTC',
+    clock: site?.clock ?? '24',
+    unit: site?.unit ?? 'degF',
+    places: [...equipment.values()]
+      .filter((each) => each.active)
+      .map((each) => ({ id: each.equipment, name: each.name, kind: each.kind })),
+  };
+}
