@@ -70,6 +70,7 @@ export type RoundState = {
   round: string | null;
   startedAt: number | null;
   ended: boolean;
+  stopped: string[]; // equipment whose stop list was shown: said once, then every piece is read
   trustBook: boolean; // the phone's clock was found wrong: times come from the book's
   trustPhone: boolean;
   problem: 'no_figure' | null;
@@ -98,6 +99,7 @@ export function opened(planned: RoundPlanned, hand: string | null, probe: string
     round: planned.round,
     startedAt: planned.startedAt,
     ended: false,
+    stopped: [],
     trustBook: false,
     trustPhone: false,
     problem: null,

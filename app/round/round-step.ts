@@ -216,9 +216,10 @@ const cleared = (state: RoundState): RoundState => ({
   problem: null,
 });
 
-/** Under the limit the round stops; half a piece stays; a whole one goes on. */
+/** The first figure under the limit in a place stops the round; half a piece stays; a whole one goes on. */
 function moved(state: RoundState, look: WalkLook, saved: Saved): RoundState {
-  if (saved.under) return { ...state, face: { kind: 'stop', saved } };
+  if (saved.under && !state.stopped.includes(look.equipment))
+    return { ...state, stopped: [...state.stopped, look.equipment], face: { kind: 'stop', saved } };
   return progress(state, look) === 'all' ? goOn(state) : { ...state, face: entry };
 }
 

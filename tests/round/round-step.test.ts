@@ -267,6 +267,13 @@ describe('below the limit the round stops', () => {
     expect(again.looks).toHaveLength(state.looks.length);
   });
 
+  test('the list is said once a place: the next piece under it is written and the walk goes on', () => {
+    const every = pressed(under().state, { do: 'read_every_piece' }, around()).state;
+    const second = read({ ...every, current: 2 }, '120', { do: 'save', spot: 'edge' });
+    expect(second.state.saved.at(-1)?.under).toBe(true);
+    expect(second.state.face.kind).toBe('entry');
+  });
+
   test('warm air proves nothing and cold air stops nothing', () => {
     expect(read(start(), '90', { do: 'save', spot: 'air' }).state.face.kind).toBe('entry');
   });

@@ -1,0 +1,30 @@
+import { useTranslations } from 'next-intl';
+import { Key } from '#app/ui/Key.tsx';
+import { Swatch } from '#app/ui/Swatch.tsx';
+import type { FaceProps, ProbeShown } from './given.ts';
+
+type Props = Pick<FaceProps, 'state' | 'given'> & { onPress: () => void };
+
+/** The thermometer in use, always a word beside its swatch. One tap changes it. */
+export function ProbeKey({ state, given, onPress }: Props) {
+  const t = useTranslations('round');
+  const probe = given.probes.find((p) => p.id === state.probe);
+  if (given.probes.length === 0) return null;
+  return (
+    <Key kind="plain" onClick={onPress} sub={t('probe_change')}>
+      {probe ? <ProbeName probe={probe} /> : t('choose_probe')}
+    </Key>
+  );
+}
+
+export function ProbeName({ probe }: { probe: ProbeShown }) {
+  const colour = useTranslations('common.colour');
+  const word = colour(probe.colour as 'red');
+  const named = probe.name.toLowerCase().includes(word.toLowerCase());
+  return (
+    <span>
+      <Swatch colour={probe.colour} />
+      {named ? probe.name : `${word}, ${probe.name}`}
+    </span>
+  );
+}

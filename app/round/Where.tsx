@@ -1,0 +1,57 @@
+import { useTranslations } from 'next-intl';
+import { Section } from '#app/ui/Section.tsx';
+import { Tally } from '#app/ui/Tally.tsx';
+import { short } from './figure-words.ts';
+import { isHeld, progress, type RoundState, unitInUse, type WalkLook } from './round-state.ts';
+import css from './Where.module.css';
+
+/** Which cabinet, which food, which piece of how many, and the rule that speaks of it. */
+export function Where({ state, look }: { state: RoundState; look: WalkLook }) {
+  const t = useTranslations('round');
+  const group = state.looks.filter((each) => each.equipment === look.equipment && each.batch === look.batch);
+  const done = group.filter((each) => progress(state, each) === 'all').length;
+  return (
+    <div className={css.where}>
+      <div>
+        <h1 className={css.name}>{look.equipmentName}</h1>
+        <p className={css.food}>
+          <Food look={look} />
+        </p>
+        {look.limit !== null && look.limits !== null ? (
+          <p className={css.limit}>
+            {t(`limit.${limitKey(look)}`, { figure: short(look.limits[unitInUse(state)]) })}{' '}
+            <Section>{look.limit.section}</Section>
+          </p>
+        ) : null}
+        {look.blocked ? <p className={css.blocked}>{t('blocked')}</p> : null}
+      </div>
+      {group.length > 1 ? (
+        <Tally
+          done={done}
+          total={group.length}
+          current={group.indexOf(look) + 1}
+          half={progress(state, look) === 'half'}
+        />
+      ) : null}
+    </div>
+  );
+}
+
+export function Food({ look }: { look: WalkLook }) {
+  const t = useTranslations('round');
+  if (look.batch === null) return t('air_of');
+  const food = look.food ?? look.batchName ?? '';
+  if (look.piece === null) return t('food', { food, batch: look.batchName ?? '' });
+  return t('piece', {
+    food: `${food} ${look.batchName ?? ''}`.trim(),
+    piece: look.piece,
+    count: look.pieceOf ?? '?',
+  });
+}
+
+/** Food that is held stays at its limit; food on its way reaches it. */
+function limitKey(look: WalkLook): 'at_or_above' | 'at_or_below' | 'reach_above' | 'reach_below' {
+  const comparison = look.limit?.comparison ?? 'at_or_above';
+  if (isHeld(look.step)) return comparison;
+  return comparison === 'at_or_above' ? 'reach_above' : 'reach_below';
+}
