@@ -1,7 +1,9 @@
 import { type ChildProcess, fork } from 'node:child_process';
 import { networkInterfaces } from 'node:os';
 import { join } from 'node:path';
-import { BookRefused, openBook } from '#db/connect.ts';
+import { openBook } from '#db/connect.ts';
+import { BookRefused } from '#db/refused.ts';
+import { openingWords, refusalWords } from '#db/words.ts';
 import { buildIfChanged, root } from './build.ts';
 import { say, secondsSince } from './say.ts';
 
@@ -31,10 +33,10 @@ const host = process.env.HOST ?? '0.0.0.0';
 /** Opens the book (and migrates it) before any page asks, so that a refusal is said here in words. */
 async function openOrSay() {
   try {
-    return await openBook();
+    return await openBook(process.env, openingWords('en', say));
   } catch (cause) {
     if (!(cause instanceof BookRefused)) throw cause;
-    say(cause.message);
+    for (const line of refusalWords('en', cause)) say(line);
     process.exit(2);
   }
 }
