@@ -4,6 +4,7 @@ import en_batch from './en/batch.json' with { type: 'json' };
 import en_cli from './en/cli.json' with { type: 'json' };
 import en_common from './en/common.json' with { type: 'json' };
 import en_cooling from './en/cooling.json' with { type: 'json' };
+import en_database from './en/database.json' with { type: 'json' };
 import en_day from './en/day.json' with { type: 'json' };
 import en_deviation from './en/deviation.json' with { type: 'json' };
 import en_entry from './en/entry.json' with { type: 'json' };
@@ -23,6 +24,7 @@ import es_batch from './es/batch.json' with { type: 'json' };
 import es_cli from './es/cli.json' with { type: 'json' };
 import es_common from './es/common.json' with { type: 'json' };
 import es_cooling from './es/cooling.json' with { type: 'json' };
+import es_database from './es/database.json' with { type: 'json' };
 import es_day from './es/day.json' with { type: 'json' };
 import es_deviation from './es/deviation.json' with { type: 'json' };
 import es_entry from './es/entry.json' with { type: 'json' };
@@ -59,6 +61,7 @@ const en = {
   sheet: en_sheet,
   cli: en_cli,
   odd: en_odd,
+  database: en_database,
 };
 
 export type Messages = typeof en;
@@ -83,6 +86,7 @@ const es: Messages = {
   sheet: es_sheet,
   cli: es_cli,
   odd: es_odd,
+  database: es_database,
 };
 
 export type Language = 'en' | 'es';

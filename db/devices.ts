@@ -1,0 +1,114 @@
+import { randomBytes, timingSafeEqual } from 'node:crypto';
+import { and, eq, isNull } from 'drizzle-orm';
+import { v7 } from 'uuid';
+import type { Db } from './connect.ts';
+import type { Clock } from './ledger.ts';
+import { device, signIn } from './schema.ts';
+import { sha256 } from './sha256.ts';
+
+/** A tablet or phone that was let in. */
+export type Device = { site: string; device: string; name: string };
+
+/** Someone who entered a secret on a device. Instants in ms. */
+export type SignIn = { id: string; person: string; how: string; sinceMs: number; lastSeenMs: number };
+
+const uuid = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
+
+/**
+ * Lets a device in. The token is given to it once and kept here only as its hash: "site.device.secret".
+ * @returns the token, for a cookie that scripts cannot read
+ */
+export async function enrolDevice(db: Db, { site, device: id, name }: Device, clock: Clock): Promise<string> {
+  const key = randomBytes(32).toString('base64url');
+  const enrolledAt = new Date(clock()).toISOString();
+  await db.drizzle
+    .insert(device)
+    .values({ site, device: id, name, tokenHash: sha256(key), enrolledAt, revokedAt: null });
+  return `${site}.${id}.${key}`;
+}
+
+/** The device to which a token was given; null for any other text, and once it was shut out. */
+export async function deviceOf(db: Db, token: string): Promise<Device | null> {
+  const [site = '', id = '', key = ''] = token.split('.');
+  if (!uuid.test(site) || !uuid.test(id)) return null;
+  const [row] = await db.drizzle
+    .select()
+    .from(device)
+    .where(and(eq(device.site, site), eq(device.device, id), isNull(device.revokedAt)));
+  if (row === undefined) return null;
+  const same = timingSafeEqual(Buffer.from(row.tokenHash), Buffer.from(sha256(key)));
+  return same ? { site, device: id, name: row.name } : null;
+}
+
+export async function devicesOf(db: Db, site: string): Promise<(typeof device.$inferSelect)[]> {
+  return db.drizzle.select().from(device).where(eq(device.site, site)).orderBy(device.device);
+}
+
+/** Shuts a device out and ends what is open on it. */
+export async function revokeDevice(db: Db, site: string, id: string, clock: Clock): Promise<void> {
+  await db.drizzle.transaction(async (tx) => {
+    await tx
+      .update(device)
+      .set({ revokedAt: new Date(clock()).toISOString() })
+      .where(and(eq(device.site, site), eq(device.device, id), isNull(device.revokedAt)));
+    await tx.update(signIn).set({ endedMs: clock() }).where(openOn(site, id));
+  });
+}
+
+const openOn = (site: string, id: string) =>
+  and(eq(signIn.site, site), eq(signIn.device, id), isNull(signIn.endedMs));
+
+/** Opens a sign-in; one that is open for the same person on the same device ends. */
+export async function openSignIn(
+  db: Db,
+  who: { site: string; device: string; person: string; how: string },
+  clock: Clock,
+): Promise<SignIn> {
+  const now = clock();
+  const opened = { id: v7(), person: who.person, how: who.how, sinceMs: now, lastSeenMs: now };
+  await db.drizzle.transaction(async (tx) => {
+    await tx
+      .update(signIn)
+      .set({ endedMs: now })
+      .where(and(openOn(who.site, who.device), eq(signIn.person, who.person)));
+    await tx.insert(signIn).values({ ...opened, site: who.site, device: who.device });
+  });
+  return opened;
+}
+
+/** Who is signed in on a device, longest first. How long a shift or idleness may last is the caller's to say. */
+export async function signedIn(db: Db, site: string, id: string): Promise<SignIn[]> {
+  return db.drizzle
+    .select({
+      id: signIn.id,
+      person: signIn.person,
+      how: signIn.how,
+      sinceMs: signIn.sinceMs,
+      lastSeenMs: signIn.lastSeenMs,
+    })
+    .from(signIn)
+    .where(openOn(site, id))
+    .orderBy(signIn.sinceMs);
+}
+
+/** Notes that someone was just there. */
+export async function seen(db: Db, site: string, id: string, person: string, clock: Clock): Promise<void> {
+  await db.drizzle
+    .update(signIn)
+    .set({ lastSeenMs: clock() })
+    .where(and(openOn(site, id), eq(signIn.person, person)));
+}
+
+/** Ends the sign-in of one person on a device, or (`person` null) of everybody there. */
+export async function endSignIn(
+  db: Db,
+  site: string,
+  id: string,
+  person: string | null,
+  clock: Clock,
+): Promise<void> {
+  await db.drizzle
+    .update(signIn)
+    .set({ endedMs: clock() })
+    .where(person === null ? openOn(site, id) : and(openOn(site, id), eq(signIn.person, person)));
+}
