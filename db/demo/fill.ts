@@ -8,8 +8,8 @@ import { signatureOf } from '#db/sign.ts';
 import type { Draft, DraftOf } from '#shared/entries/entry.ts';
 import { isoOf, msOf } from '#shared/time.ts';
 import { demoDrafts } from './demo-drafts.ts';
-import type { Night } from './night.ts';
 import nightFile from './night.json' with { type: 'json' };
+import type { Night } from './night.ts';
 
 /** Said on the screen that offers the demo: these are no secrets. Managers have the longer one. */
 export const demoSecrets = { crew: '246810', manager: 'lantern-ditch' } as const;
@@ -64,4 +64,33 @@ export async function fillDemo(
 function refuseRefusals(receipts: readonly Receipt[]): void {
   const refused = receipts.filter(({ status }) => status === 'refused');
   if (refused.length > 0) throw new Error(`fillDemo: refused ${JSON.stringify(refused.slice(0, 3))}`);
+}
+
+/** Everybody gets the secret that the demo says, set by the one in charge; the ledger says that it was set. */
+async function setSecrets(db: Db, writer: Writer, setUp: readonly Draft[], now: number): Promise<void> {
+  const people = setUp.flatMap((draft) => (draft.kind === 'person' ? [draft.body] : []));
+  const inCharge = people.find(({ role }) => role === 'manager') ?? people[0];
+  const at = isoOf(now);
+  const clock = () => now;
+  for (const { person, role } of people) {
+    await setSecret(
+      db,
+      writer.site,
+      person,
+      role === 'manager' ? demoSecrets.manager : demoSecrets.crew,
+      clock,
+    );
+  }
+  const drafts = people.map(
+    ({ person }): Draft => ({
+      id: v7(),
+      kind: 'secret_set',
+      version: 1,
+      at,
+      entered_at: at,
+      by: inCharge?.person ?? person,
+      body: { person },
+    }),
+  );
+  refuseRefusals(await append(db, writer, drafts, clock));
 }
