@@ -1,6 +1,6 @@
 import type { Action, Stages } from '#lib/judge/answer.ts';
 import type { JudgedReading } from '#lib/judge/record.ts';
-import type { Body, EntryOf } from '#shared/entries/entry.ts';
+import type { Body, Entry, EntryOf } from '#shared/entries/entry.ts';
 import type { StepName } from '#shared/entries/step-name.ts';
 
 /**
@@ -32,6 +32,16 @@ export type Look = JudgedReading & {
   amended: { from: string; to: string; field: string; reason: string; by: string; at: number } | null;
 };
 
+/** One piece's own stay in a run: it may come later and leave earlier than the others. */
+export type Member = {
+  piece: number | null; // null = not counted
+  from: number;
+  until: number | null; // null = it is still there
+  entry: string; // id of the step entry that began this piece's step
+  details: Body<'step'>['details']; // what that entry said
+  massLb: number | null; // of this piece as it went in, where the entry says it
+};
+
 /** One group of pieces of a batch in one step and one place, from start to end: what the judge judges. */
 export type Run = {
   key: string; // id of the step entry that began it
@@ -40,6 +50,7 @@ export type Run = {
   pieces: number[] | null; // null = not counted
   equipment: string | null; // where it is now, or was last
   places: { equipment: string | null; at: number }[];
+  members: Member[]; // every piece that was in it
   start: number;
   end: number | null; // null = it goes on
   details: Body<'step'>['details']; // the last that was said, earlier members kept
@@ -67,7 +78,7 @@ export type Piece = {
   lastLook: Look | null; // last food reading, any spot
   lastGood: Look | null; // last proving reading at or above (or below) its limit
   lowest: Look | null; // of the present step (warmest for cooling and cold hold)
-  end: { at: number; reason: string; amount: string | null } | null; // when gone
+  end: { at: number; reason: string; amount: string | null; by: string } | null; // when gone
 };
 
 export type Batch = {
@@ -91,6 +102,8 @@ export type DeviationState = 'open' | 'decided' | 'closed';
 /** A deviation, whoever opened it. */
 export type Deviation = {
   ref: string; // see shared/entries/deviation.ts
+  /** Keys of what the judge opened about the same food, where a person opened it too: refs to them mean this one. */
+  aliases: string[];
   opened: 'by_the_judge' | 'by_hand';
   entry: EntryOf<'deviation'> | null; // when opened by hand
   batch: string | null;
@@ -112,6 +125,7 @@ export type Deviation = {
   decisions: EntryOf<'decision'>[];
   /** What became of each piece; a deviation closes only when each has an end. */
   ends: {
+    batch: string | null; // another than the deviation's own: made of its pieces since
     piece: number | null;
     end: 'released' | 'reheated' | 'discarded' | 'gone' | 'no_food' | null;
     at: number | null;
@@ -128,6 +142,7 @@ export type Check = {
   at: number;
   verdict: 'kept' | 'broken';
   reads: 'high' | 'low' | null;
+  section: string; // of the figure that it was held to
   suspect: string[]; // ids of the readings that it makes suspect
 };
 
@@ -141,6 +156,7 @@ export type Book = {
   batches: ReadonlyMap<string, Batch>;
   deviations: Deviation[]; // newest first
   air: ReadonlyMap<string, Look[]>; // equipment id → its air readings in order
+  looks: ReadonlyMap<string, Look>; // every reading that is seen, by entry id
   rounds: EntryOf<'round'>[];
   checks: Check[];
   suspect: ReadonlySet<string>; // ids of suspect readings
@@ -149,6 +165,7 @@ export type Book = {
   handovers: EntryOf<'handover'>[];
   signatures: EntryOf<'signature'>[];
   amendments: ReadonlyMap<string, EntryOf<'amendment'>[]>; // entry id → its amendments
+  struck: ReadonlyMap<string, Entry>; // taken back, as they were written: remembered, counted nowhere
   odd: Odd[];
 };
 

@@ -1,0 +1,86 @@
+import type { Verdict } from '#lib/judge/answer.ts';
+import type { Facts } from '#lib/judge/record.ts';
+import type { Body, EntryOf } from '#shared/entries/entry.ts';
+import { msOf } from '#shared/time.ts';
+import { converted } from '#shared/units.ts';
+import type { Kitchen, Look, Member, Run } from './book.ts';
+
+/** What a run's facts are taken from. */
+export type FactSources = {
+  kitchen: Kitchen;
+  made: Body<'batch'>['made'];
+  food: Body<'food'> | null;
+  /** All runs of the batch, in order of start. */
+  runs: readonly Pick<Run, 'step' | 'members' | 'equipment' | 'details' | 'key'>[];
+  air: ReadonlyMap<string, Look[]>;
+  /** The verdict of roast_cook that a piece brings from before this batch; `none` where there is none. */
+  inherited: Verdict | 'none';
+  asOf: number;
+};
+
+const isBoolean = (value: unknown): value is boolean => typeof value === 'boolean';
+
+/** The lowest that the oven was seen at in °F, from the air readings of its place and from what the step says. */
+function ovenTemp(equipment: string | null, member: Member, sources: FactSources): number | null {
+  const end = member.until ?? sources.asOf;
+  const seen = (equipment === null ? [] : (sources.air.get(equipment) ?? []))
+    .filter(({ at }) => at >= member.from && at <= end)
+    .map(({ value, unit }) => converted(value, unit, 'degF'));
+  const said = member.details.oven_temp_F;
+  const all = said === undefined ? seen : [...seen, said];
+  return all.length === 0 ? null : Math.min(...all);
+}
+
+function cookFacts(run: FactSources['runs'][number], member: Member, sources: FactSources): Facts {
+  const kind = run.equipment === null ? undefined : sources.kitchen.equipment.get(run.equipment)?.kind;
+  return {
+    oven: run.details.oven ?? (kind === 'pit' ? 'pit' : null),
+    oven_temp: ovenTemp(run.equipment, member, sources),
+    mass_lb: member.massLb,
+    method: typeof run.details.method === 'string' ? run.details.method : undefined,
+  };
+}
+
+/** A sealed commercial package is warmed once by 3-403.11(C); every later reheat is a reheat like any other. */
+function routeOf(run: FactSources['runs'][number], member: Member, sources: FactSources): Facts['route'] {
+  if (run.details.route !== undefined) return run.details.route;
+  const first = !sources.runs.some(
+    (other) =>
+      other.step === 'reheat' &&
+      other.members.some(({ piece, from }) => piece === member.piece && from < member.from),
+  );
+  const warmed = sources.food?.sealed_commercial === true && first && sources.made !== 'cut';
+  return warmed ? 'commercial' : 'conventional';
+}
+
+/** What the judge asks beside the readings, for one piece of one run. `roastCook` is that of the piece by then. */
+export function factsOf(
+  run: FactSources['runs'][number],
+  member: Member,
+  roastCook: Verdict | 'none' | undefined,
+  sources: FactSources,
+): Facts {
+  const { details } = run;
+  switch (run.step) {
+    case 'cook':
+      return cookFacts(run, member, sources);
+    case 'reheat':
+      return {
+        ...cookFacts(run, member, sources),
+        route: routeOf(run, member, sources),
+        covered: isBoolean(details.covered) ? details.covered : null,
+        stirred: details.stirred ?? null,
+        stood_s: details.stood_s ?? null,
+      };
+    case 'cooling':
+      return {
+        roast_cook: roastCook,
+        ingredients: details.ingredients,
+        prepared_at: details.prepared_at === undefined ? null : msOf(details.prepared_at),
+      };
+    default:
+      return { roast_cook: roastCook };
+  }
+}
+
+export type SourceBatch = EntryOf<'batch'>['body']['source'][number];

@@ -1,0 +1,33 @@
+import type { Entry } from '#shared/entries/entry.ts';
+import { msOf } from '#shared/time.ts';
+import type { Kitchen } from './book.ts';
+import { ofKind } from './order.ts';
+
+/**
+ * The last body of each thing at or before `asOf`. A thing that was set up later is known by its first entry: a
+ * night kept on paper and typed in after the set-up still has its names.
+ */
+function lastOf<T extends Entry>(entries: readonly T[], idOf: (entry: T) => string, asOf: number) {
+  const last = new Map<string, T['body']>();
+  for (const entry of entries) {
+    const id = idOf(entry);
+    if (msOf(entry.at) <= asOf || !last.has(id)) last.set(id, entry.body);
+  }
+  return last;
+}
+
+const sorted = <B>(things: Map<string, B>, before: (a: B, b: B) => number): Map<string, B> =>
+  new Map([...things].sort(([, a], [, b]) => before(a, b)));
+
+/** The set-up in force at `asOf` (ms), from entries in order with amendments applied. */
+export function foldKitchen(entries: readonly Entry[], asOf: number): Kitchen {
+  const equipment = lastOf(ofKind(entries, 'equipment'), ({ body }) => body.equipment, asOf);
+  return {
+    site: lastOf(ofKind(entries, 'site'), () => 'site', asOf).get('site') ?? null,
+    people: lastOf(ofKind(entries, 'person'), ({ body }) => body.person, asOf),
+    equipment: sorted(equipment, (a, b) => a.order - b.order || a.name.localeCompare(b.name, 'en')),
+    probes: lastOf(ofKind(entries, 'probe'), ({ body }) => body.probe, asOf),
+    foods: lastOf(ofKind(entries, 'food'), ({ body }) => body.food, asOf),
+    plans: lastOf(ofKind(entries, 'plan'), ({ body }) => body.plan, asOf),
+  };
+}
