@@ -2,7 +2,7 @@ import { v7 } from 'uuid';
 import type { Body, Draft, DraftOf, Kind } from '#shared/entries/entry.ts';
 import { versions } from '#shared/entries/versions.ts';
 import type { Problem } from '#shared/problem.ts';
-import type { Receipt } from '#shared/receipt.ts';
+import type { Receipt, SaidProblem } from '#shared/receipt.ts';
 import { isoOf } from '#shared/time.ts';
 
 /** A new entry as this device sends it: its id and its time of writing are made here. `at` = when it was seen. */
@@ -19,23 +19,10 @@ export function draft<K extends Kind>(kind: K, body: Body<K>, hand: { by: string
   };
 }
 
-export type Posted = { receipts: Receipt[] } | { problems: Problem[] };
+/** With the server's words; without them when it could not be asked (`no_network`, `no_answer`). */
+export type ClientProblem = Problem & { words?: SaidProblem['words'] };
 
-/** The schemas come after the first tap; without them (no network yet) the server alone checks. */
-async function problemsHere(drafts: readonly Draft[]): Promise<Problem[]> {
-  try {
-    const [{ draftSchema }, { problemsOf }] = await Promise.all([
-      import('#shared/entries/entry.ts'),
-      import('#shared/entries/issues.ts'),
-    ]);
-    return drafts.flatMap((each, index) => {
-      const parsed = draftSchema(each.kind).safeParse(each);
-      return parsed.success ? [] : problemsOf(parsed.error, each, drafts.length === 1 ? '' : String(index));
-    });
-  } catch {
-    return [];
-  }
-}
+export type Posted = { receipts: Receipt[] } | { problems: ClientProblem[] };
 
 const noNetwork: Problem = { field: '', problem: 'no_network', remedy: 'kept_here_retry', values: {} };
 const noAnswer: Problem = { field: '', problem: 'no_answer', remedy: 'kept_here_retry', values: {} };
@@ -60,15 +47,15 @@ export async function post<T extends object>(
     return { problems: [noNetwork] };
   }
   try {
-    return (await response.json()) as T | { problems: Problem[] };
+    return (await response.json()) as T | { problems: ClientProblem[] };
   } catch {
     return { problems: [noAnswer] };
   }
 }
 
-/** Sends drafts to the book in their order. Receipts come one a draft; a refused one names its problem. */
-export async function postEntries(drafts: readonly Draft[]): Promise<Posted> {
-  const problems = await problemsHere(drafts);
-  if (problems.length > 0) return { problems };
-  return post<{ receipts: Receipt[] }>('/api/entries', drafts);
-}
+/**
+ * Sends drafts to the book in their order. Receipts come one a draft; a refused one names its problem in words.
+ * Nothing is held back here: forms have checked with the same schemas, and the server checks again.
+ */
+export const postEntries = (drafts: readonly Draft[]): Promise<Posted> =>
+  post<{ receipts: Receipt[] }>('/api/entries', drafts);

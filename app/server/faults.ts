@@ -1,6 +1,7 @@
+import { BookRefused } from '#db/refused.ts';
 import type { Problem } from '#shared/problem.ts';
 
-/** SQLSTATE and driver codes under which the book cannot be written now, and what to say about it. */
+/** SQLSTATE and driver codes under which the book cannot be written now. */
 const diskFull = new Set(['53100', 'ENOSPC']);
 const unreachable = new Set([
   'ECONNREFUSED',
@@ -19,21 +20,24 @@ const unreachable = new Set([
   '53300', // no connection left
 ]);
 
-function* codesOf(error: unknown): Generator<string> {
+function* causesOf(error: unknown): Generator<object> {
   let at: unknown = error;
   for (let depth = 0; depth < 6 && typeof at === 'object' && at !== null; depth += 1) {
-    if ('code' in at && typeof at.code === 'string') yield at.code;
+    yield at;
     at = 'cause' in at ? at.cause : null;
   }
 }
 
+const fault = (problem: string, remedy: string): Problem => ({ field: '', problem, remedy, values: {} });
+
 /** What a fault of the database or the disk means for the person who was writing; null for any other error. */
 export function faultOf(error: unknown): Problem | null {
-  for (const code of codesOf(error)) {
-    if (diskFull.has(code))
-      return { field: '', problem: 'disk_full', remedy: 'free_space_and_retry', values: {} };
+  for (const cause of causesOf(error)) {
+    if (cause instanceof BookRefused) return fault('database_unreachable', 'kept_here_retry');
+    const code = 'code' in cause && typeof cause.code === 'string' ? cause.code : '';
+    if (diskFull.has(code)) return fault('disk_full', 'free_space_and_retry');
     if (unreachable.has(code) || code.startsWith('08'))
-      return { field: '', problem: 'database_unreachable', remedy: 'kept_here_retry', values: {} };
+      return fault('database_unreachable', 'kept_here_retry');
   }
   return null;
 }

@@ -1,13 +1,16 @@
+import 'server-only';
 import { cookies } from 'next/headers';
 import { redirect } from 'next/navigation';
+import { listSites } from '#db/load.ts';
 import type { Known } from '#shared/entries/entry.ts';
 import type { Language } from '#shared/words/messages.ts';
+import { getDb } from './db.ts';
+import { cookieOf, refusal } from './door.ts';
 import { sessionOf } from './session-of.ts';
 import { sessionTimes } from './session-times.ts';
-import { siteExists } from './sites.ts';
 
 /** Someone who entered a secret on this device this shift. Instants in ms. */
-export type SignedIn = { person: string; since: number; confirmedAt: number };
+export type SignedIn = { person: string; since: number; lastSeenAt: number; confirmedAt: number };
 
 /** What the server knows of the browser that asks. The site of an entry comes from here, never from a body. */
 export type Session = {
@@ -20,10 +23,10 @@ export type Session = {
   hand: string | null; // who writes now, chosen by a tap; null = nobody yet, or left alone for a while
 };
 
-/** The session of the page being drawn; null when the kitchen does not know this device. Throws only on database faults. */
+/** The session of the page being drawn; null when the kitchen does not know this device. */
 export async function currentSession(): Promise<Session | null> {
   const jar = await cookies();
-  return sessionOf((name) => jar.get(name)?.value);
+  return sessionOf((name) => jar.get(name)?.value, Date.now());
 }
 
 /**
@@ -32,9 +35,33 @@ export async function currentSession(): Promise<Session | null> {
  */
 export async function entrance(): Promise<Session> {
   const session = await currentSession();
-  if (session && session.hands.length > 0) return session;
-  if (!(await siteExists())) redirect('/first-run');
+  if (session !== null && session.hands.length > 0) return session;
+  if ((await listSites(await getDb())).length === 0) redirect('/first-run');
   redirect('/sign-in');
+}
+
+/**
+ * For pages that write: also a hand is chosen. Left alone for some minutes, a tablet asks whose hand it is; a tap
+ * suffices, and the browser comes back to `path`.
+ */
+export async function entranceWithHand(path: string): Promise<Session & { hand: string }> {
+  const session = await entrance();
+  if (session.hand === null) redirect(`/sign-in?next=${encodeURIComponent(path)}`);
+  return { ...session, hand: session.hand };
+}
+
+/** For routes: the session of a device that the kitchen knows. @throws Refused 401 */
+export async function requireDevice(request: Request): Promise<Session> {
+  const session = await sessionOf((name) => cookieOf(request, name) ?? undefined, Date.now());
+  if (session === null) throw refusal(401, 'device_unknown', 'enrol_device');
+  return session;
+}
+
+/** For routes that write: also somebody has entered a secret on it this shift. @throws Refused 401 */
+export async function requireSession(request: Request): Promise<Session> {
+  const session = await requireDevice(request);
+  if (session.hands.length === 0) throw refusal(401, 'nobody_signed_in', 'sign_in');
+  return session;
 }
 
 /** How the book knows that `by` wrote it: by a secret entered on this device this shift, or by a tap alone. */

@@ -1,0 +1,86 @@
+'use client'; // keys that are pressed
+import { useTranslations } from 'next-intl';
+import { type FormEvent, useEffect, useEffectEvent, useState } from 'react';
+import { Key } from '#app/ui/Key.tsx';
+import { Pad } from '#app/ui/Pad.tsx';
+import { Secret } from '#app/ui/Secret.tsx';
+import css from './SecretEntry.module.css';
+
+type Props = {
+  /** Fewest characters that this person's secret has. */
+  least: number;
+  /** Letters may be in it: the keyboard comes first, the pad on request. */
+  letters: boolean;
+  save: string;
+  busy: boolean;
+  /** What went wrong with the last one; `shut` = no further try for now. */
+  wrong: { words: string; shut: boolean } | null;
+  onDone: (secret: string) => void;
+};
+
+const most = 200;
+
+/** A secret, typed on our own keys or with letters. No character of it is ever shown. */
+export function SecretEntry({ least, letters, save, busy, wrong, onDone }: Props) {
+  const t = useTranslations('people.sign_in');
+  const [typed, setTyped] = useState('');
+  const [keyboard, setKeyboard] = useState(letters);
+  const missing = least - typed.length;
+  const shut = wrong?.shut ?? false;
+
+  const done = (event: FormEvent) => {
+    event.preventDefault();
+    if (missing > 0 || busy || shut) return;
+    onDone(typed);
+    setTyped('');
+  };
+  const add = (digit: string) => setTyped((before) => (before + digit).slice(0, most));
+  const back = () => setTyped((before) => before.slice(0, -1));
+  useDigitKeys(!keyboard, add, back);
+
+  const cannot = shut ? t('shut') : missing > 0 ? t('more', { count: missing }) : null;
+  return (
+    <form className={css.entry} onSubmit={done}>
+      <Secret
+        length={least}
+        typed={typed.length}
+        state={shut ? 'shut' : wrong && typed === '' ? 'wrong' : 'typing'}
+        words={typed === '' || shut ? wrong?.words : undefined}
+      />
+      {keyboard ? (
+        <input
+          className={css.letters}
+          type="password"
+          autoComplete="current-password"
+          aria-label={t('typed_secret')}
+          maxLength={most}
+          value={typed}
+          onChange={(event) => setTyped(event.target.value)}
+        />
+      ) : (
+        <Pad onDigit={add} onBack={back} onClear={() => setTyped('')} />
+      )}
+      <Key kind="save" wide type="submit" cannot={cannot} disabled={busy}>
+        {save}
+      </Key>
+      <Key kind="plain" wide onClick={() => setKeyboard(!keyboard)}>
+        {t(keyboard ? 'pad' : 'keyboard')}
+      </Key>
+    </form>
+  );
+}
+
+/** A real keyboard's digits and Backspace work like the pad's keys; Enter on no key sends the form. */
+function useDigitKeys(on: boolean, add: (digit: string) => void, back: () => void): void {
+  const pressed = useEffectEvent((event: KeyboardEvent) => {
+    if (event.target instanceof HTMLInputElement || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (/^\d$/.test(event.key)) add(event.key);
+    if (event.key === 'Backspace') back();
+  });
+  useEffect(() => {
+    if (!on) return;
+    const listen = (event: KeyboardEvent) => pressed(event);
+    window.addEventListener('keydown', listen);
+    return () => window.removeEventListener('keydown', listen);
+  }, [on]);
+}

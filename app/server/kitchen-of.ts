@@ -1,0 +1,44 @@
+import 'server-only';
+import type { Db } from '#db/connect.ts';
+import { setUpSince } from '#db/set-up-since.ts';
+import { applyAmendments } from '#lib/fold/amend.ts';
+import type { Kitchen } from '#lib/fold/book.ts';
+import { foldKitchen } from '#lib/fold/kitchen.ts';
+import { inOrder } from '#lib/fold/order.ts';
+import type { Entry } from '#shared/entries/entry.ts';
+
+type Kept = { seq: number; entries: Map<string, Entry>; kitchen: Kitchen };
+const kept = new WeakMap<Db, Map<string, Kept>>();
+
+/**
+ * The set-up of a site as it is now. What the chain got since the last call is read and nothing else, so that a
+ * saved figure does not wait for the folding of the set-up; another server's changes are seen like our own.
+ */
+export async function kitchenOf(db: Db, site: string): Promise<Kitchen> {
+  const sites = kept.get(db) ?? new Map<string, Kept>();
+  kept.set(db, sites);
+  const before = sites.get(site);
+  const { entries: fresh, seq } = await setUpSince(db, site, before?.seq ?? 0);
+  const entries = new Map(before?.entries);
+  const concerned = fresh.sort((a, b) => a.seq - b.seq).filter((entry) => keep(entries, entry));
+  if (before !== undefined && concerned.length === 0) {
+    before.seq = Math.max(before.seq, seq);
+    return before.kitchen;
+  }
+  const now = { seq, entries, kitchen: folded([...entries.values()]) };
+  sites.set(site, now);
+  return now.kitchen;
+}
+
+/** Adds set-up, and amendments of set-up; whether it was one of these. */
+function keep(entries: Map<string, Entry>, entry: Entry): boolean {
+  const concerns = entry.kind !== 'amendment' || entries.has(entry.body.target);
+  if (concerns) entries.set(entry.id, entry);
+  return concerns;
+}
+
+/** With no clock to go by: the last word about each thing, whenever it says it was true. */
+function folded(entries: Entry[]): Kitchen {
+  const ever = Number.POSITIVE_INFINITY;
+  return foldKitchen(applyAmendments(inOrder(entries), ever).entries, ever);
+}
