@@ -1,0 +1,26 @@
+import type { JudgedRun } from '#lib/fold/book.ts';
+import { restsOn } from '#lib/fold/rests-on.ts';
+import type { Stage } from '#lib/judge/answer.ts';
+import type { StageDoc } from './day-schema.ts';
+import { type DayScope, isoOrNull } from './day-scope.ts';
+
+/** A stage as the sheet carries it: readings by id, instants in kitchen time, nothing that depends on the clock. */
+export function stageDocOf(scope: DayScope, run: JudgedRun, stage: Stage): StageDoc {
+  return {
+    verdict: stage.verdict,
+    open: stage.open,
+    section: stage.section,
+    limit: stage.limit,
+    limit_min: stage.limit_min,
+    longest_min: stage.longest_min,
+    shortest_min: stage.shortest_min,
+    deadline: isoOrNull(scope, stage.deadline),
+    reasons: stage.reasons,
+    rests_on: [...new Set(restsOn(run, stage).map((look) => look.id))],
+    first_bad: isoOrNull(scope, stage.first_bad),
+    below_longest_min: stage.below_longest_min ?? null,
+    below_shortest_min: stage.below_shortest_min ?? null,
+    longest_gap_min: stage.longest_gap_min ?? null,
+    pieces_read: stage.pieces_read ?? null,
+  };
+}

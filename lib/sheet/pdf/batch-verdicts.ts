@@ -1,0 +1,153 @@
+import { Text, View } from '@react-pdf/renderer';
+import { createElement as h, type ReactElement } from 'react';
+import type { BatchDoc, RunDoc, StageDoc } from '../day-schema.ts';
+import { reasonsWords } from '../exception-words.ts';
+import type { MarkWord } from '../mark-paths.ts';
+import type { SheetNames } from '../sheet-names.ts';
+import { mark } from './mark.ts';
+import { style } from './style.ts';
+
+/** Each batch in the order of the night: its steps with every verdict, its section, its figures and its margin. */
+export const batchVerdicts = (names: SheetNames): ReactElement[] =>
+  names.day.batches.map((batch) => batchBlock(names, batch));
+
+function batchBlock(names: SheetNames, batch: BatchDoc): ReactElement {
+  const { say } = names;
+  const runs = batch.runs.map((run, at) => runBlock(names, run, at));
+  const head = h(
+    View,
+    { style: { borderTopWidth: 1, borderTopColor: '#000', paddingTop: 3, marginTop: 7 } },
+    h(
+      Text,
+      null,
+      h(Text, { style: style.under }, `${batch.name}, ${names.food(batch)}`),
+      h(
+        Text,
+        null,
+        `   ${say(`common.food_class.${batch.food?.class ?? 'unknown'}`)}, ${batch.pieces === null ? say('sheet.not_counted') : say('common.pieces', { count: batch.pieces })}`,
+      ),
+    ),
+    ...[
+      made(names, batch),
+      batch.note === null || batch.note === '' ? null : say('sheet.quoted', { words: batch.note }),
+    ]
+      .filter((line) => line !== null)
+      .map((line, at) => h(Text, { key: at }, line)),
+  );
+  return h(
+    View,
+    { key: batch.id },
+    h(View, { wrap: false }, head, runs[0] ?? null),
+    runs.slice(1),
+    batch.ends.length === 0 ? null : h(Text, { style: { paddingLeft: 10 } }, endsWords(names, batch)),
+  );
+}
+
+function made(names: SheetNames, batch: BatchDoc): string | null {
+  if (batch.source.length === 0) return null;
+  const from = batch.source.map((one) =>
+    [
+      one.name ?? one.words ?? names.say('common.not_known'),
+      one.pieces === null ? null : names.pieces(one.pieces),
+    ]
+      .filter((part) => part !== null)
+      .join(', '),
+  );
+  return names.say('sheet.made_from', { how: names.say(`sheet.made.${batch.made}`), from: from.join('; ') });
+}
+
+function endsWords(names: SheetNames, batch: BatchDoc): string {
+  return batch.ends
+    .map((one) =>
+      names.say(one.amount === null || one.amount === '' ? 'sheet.gone' : 'sheet.gone_amount', {
+        piece:
+          one.piece === null
+            ? names.say('sheet.whole_batch')
+            : names.say('common.piece', { number: one.piece }),
+        time: names.time(one.at),
+        reason: names.say(`sheet.gone_reason.${one.reason}`),
+        amount: one.amount ?? '',
+      }),
+    )
+    .join(' ');
+}
+
+function runBlock(names: SheetNames, run: RunDoc, at: number): ReactElement {
+  const { say } = names;
+  const stages = Object.entries(run.stages);
+  const places = run.places.map((place) => names.place(place.equipment)).join(' › ');
+  return h(
+    View,
+    { key: run.id, wrap: false, style: { paddingLeft: 10, marginTop: at === 0 ? 2 : 4 } },
+    h(
+      Text,
+      null,
+      h(Text, { style: style.strong }, `${say(`common.step.${run.step}`)}, ${places}`),
+      `   ${names.pieces(run.pieces)}   ${say('sheet.from_to', { from: names.time(run.start), to: run.end ? names.time(run.end) : say('sheet.goes_on') })}`,
+    ),
+    run.not_judged === null ? null : h(Text, null, say(`sheet.not_judged.${run.not_judged}`)),
+    ...stages.map(([name, stage]) => stageRow(names, name, stage)),
+  );
+}
+
+function stageRow(names: SheetNames, name: string, stage: StageDoc): ReactElement {
+  const { say } = names;
+  return h(
+    View,
+    { key: name, style: { ...style.row, ...style.ruled, paddingVertical: 1.2, alignItems: 'flex-start' } },
+    h(
+      View,
+      { style: { ...style.row, width: 112, alignItems: 'center' } },
+      mark(stage.verdict as MarkWord, 20),
+      h(Text, { style: style.name }, say(`parts.mark.${stage.verdict}`)),
+    ),
+    h(Text, { style: { width: 92 } }, say(`sheet.stage.${name}`)),
+    h(
+      Text,
+      { style: { ...style.cited, width: 92 } },
+      stage.section === '' ? say('sheet.house_plan') : stage.section,
+    ),
+    h(Text, { style: { flex: 1 } }, stageWords(names, name, stage)),
+  );
+}
+
+/** Figures and margin in words: what the rule asks, what the record gives. */
+export function stageWords(names: SheetNames, name: string, stage: StageDoc): string {
+  const { say } = names;
+  const parts = [
+    stage.open && stage.deadline === null ? say('sheet.still_open') : null,
+    stage.open && stage.deadline !== null ? say('sheet.open_by', { by: names.time(stage.deadline) }) : null,
+    stage.limit ? say('sheet.asked', { limit: names.limit(stage.limit) }) : null,
+    stage.limit_min !== null && name !== 'house_plan_interval'
+      ? say('sheet.took_within', {
+          limit: names.length(stage.limit_min),
+          least: names.length(stage.shortest_min, 'down'),
+          most: names.length(stage.longest_min),
+        })
+      : null,
+    margin(names, stage),
+    stage.longest_gap_min !== null
+      ? say('sheet.longest_gap', { length: names.length(stage.longest_gap_min) })
+      : null,
+    stage.below_longest_min !== null || stage.below_shortest_min !== null
+      ? say('sheet.beyond_for', {
+          least: names.length(stage.below_shortest_min ?? 0, 'down'),
+          most: names.length(stage.below_longest_min),
+        })
+      : null,
+    stage.pieces_read === null ? null : say('sheet.pieces_read', { count: stage.pieces_read }),
+    stage.reasons.length === 0 ? null : reasonsWords(names, stage.reasons),
+  ];
+  return parts.filter((part) => part !== null).join(' ');
+}
+
+/** Minutes to spare of a time limit that was kept; over it, of one that was broken. */
+function margin(names: SheetNames, stage: StageDoc): string | null {
+  if (stage.limit_min === null || stage.longest_min === null) return null;
+  if (stage.verdict === 'kept')
+    return names.say('sheet.to_spare', { length: names.length(stage.limit_min - stage.longest_min, 'down') });
+  if (stage.verdict === 'broken' && stage.shortest_min !== null && stage.shortest_min > stage.limit_min) {
+    return names.say('sheet.over_by', { length: names.length(stage.shortest_min - stage.limit_min, 'down') });
+  }
+  return null;
+}

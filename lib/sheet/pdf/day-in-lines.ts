@@ -1,0 +1,214 @@
+import { Path, Svg, Text, View } from '@react-pdf/renderer';
+import { createElement as h, type ReactElement } from 'react';
+import { msOf } from '#shared/time.ts';
+import type { BatchDoc, LineDoc, RunDoc } from '../day-schema.ts';
+import type { Exception } from '../exceptions.ts';
+import { type DrawnLine, lineGeometry, xOf } from '../line-geometry.ts';
+import type { SheetNames } from '../sheet-names.ts';
+import { tagBox } from './mark.ts';
+import { style } from './style.ts';
+
+const labels = 118; // pt, left of the margin line
+const sums = 78; // pt, right of the lines
+const bar = 6.5;
+const rowHeight = 23;
+const hour = 3_600_000;
+
+type Axis = { from: number; to: number; width: number };
+
+/** Every step that was looked at, one proof line each on the axis of the day, tied to the exceptions by their tags. */
+export function dayInLines(names: SheetNames, exceptions: readonly Exception[], width: number): ReactElement {
+  const { day, say } = names;
+  const axis = { from: msOf(day.from), to: msOf(day.to), width: width - labels - sums - 10 };
+  const rows = day.batches.flatMap((batch) =>
+    batch.runs.flatMap((run) =>
+      run.line && run.line.looks.length > 0 ? [{ batch, run, line: run.line }] : [],
+    ),
+  );
+  const drawn = rows.map(({ batch, run, line }) =>
+    lineRow(names, axis, { batch, run, line, tags: tagsOf(exceptions, run) }),
+  );
+  const title = h(
+    View,
+    { style: { ...style.row, alignItems: 'flex-end' } },
+    h(Text, { style: style.section }, say('sheet.lines')),
+    h(Text, { style: { marginLeft: 8, marginBottom: 4, fontSize: 9 } }, say('sheet.lines_note')),
+  );
+  return h(
+    View,
+    { key: 'lines' },
+    h(View, { wrap: false }, title, hours(names, axis), drawn[0] ?? h(Text, null, say('sheet.no_lines'))),
+    drawn.slice(1),
+  );
+}
+
+const tagsOf = (exceptions: readonly Exception[], run: RunDoc): Exception[] =>
+  exceptions.filter((one) =>
+    'gaps' in one ? one.gaps.some((gap) => gap.run.id === run.id) : 'run' in one && one.run?.id === run.id,
+  );
+
+/** Where the tag of an exception stands: at the finding, or in the middle of the gap. */
+function tagAt(one: Exception, run: RunDoc): number | null {
+  if ('gaps' in one) {
+    const gap = one.gaps.find((each) => each.run.id === run.id);
+    return gap?.from && gap.to ? (msOf(gap.from) + msOf(gap.to)) / 2 : null;
+  }
+  const found = one.deviations[0]?.found_at;
+  if (found) return msOf(found);
+  return one.kind === 'broken' && one.judged.first_bad ? msOf(one.judged.first_bad) : null;
+}
+
+function hours(names: SheetNames, axis: Axis): ReactElement {
+  const every = 2 * hour;
+  const count = Math.floor((axis.to - axis.from) / every);
+  const at = Array.from({ length: count + 1 }, (_, i) => axis.from + i * every);
+  return h(
+    View,
+    { style: { ...style.row, height: 15 } },
+    h(View, { style: { width: labels + 6, borderRightWidth: 0 } }),
+    h(
+      View,
+      { style: { width: axis.width, height: 15, position: 'relative' } },
+      at.map((t) =>
+        h(
+          Text,
+          {
+            key: t,
+            style: {
+              position: 'absolute',
+              top: 0,
+              left: xOf(axis, axis.width, t) - 20,
+              width: 40,
+              textAlign: 'center',
+              fontSize: 9,
+            },
+          },
+          names.time(new Date(t).toISOString()).replace(':00', ''),
+        ),
+      ),
+      h(
+        Svg,
+        { width: axis.width, height: 4, style: { position: 'absolute', top: 11, left: 0 } },
+        h(Path, {
+          d: at.map((t) => `M${xOf(axis, axis.width, t)} 0V4`).join(''),
+          stroke: '#000',
+          strokeWidth: 0.5,
+        }),
+      ),
+    ),
+  );
+}
+
+type Row = { batch: BatchDoc; run: RunDoc; line: LineDoc; tags: Exception[] };
+
+function lineRow(names: SheetNames, axis: Axis, { batch, run, line, tags }: Row): ReactElement {
+  const geometry = lineGeometry(drawnLine(line, axis), { width: axis.width, h: bar, y: 8 });
+  const placed = tags
+    .map((one) => ({ tag: one.tag, at: tagAt(one, run) }))
+    .filter((one): one is { tag: number; at: number } => one.at !== null)
+    .sort((a, b) => a.at - b.at);
+  return h(
+    View,
+    { key: run.id, wrap: false, style: { ...style.row, height: rowHeight } },
+    h(
+      View,
+      {
+        style: {
+          width: labels,
+          borderRightWidth: 2,
+          borderRightColor: '#000',
+          paddingRight: 4,
+          height: rowHeight,
+          justifyContent: 'center',
+        },
+      },
+      h(
+        Text,
+        { style: { ...style.name, fontSize: 10, lineHeight: 1.05 } },
+        `${batch.name}  ${short(names.place(run.equipment), 16)}`,
+      ),
+      h(
+        Text,
+        { style: { fontSize: 9, lineHeight: 1.05 } },
+        `${names.say(`common.step.${run.step}`)}${run.pieces ? `, ${names.pieces(run.pieces)}` : ''}`,
+      ),
+    ),
+    h(
+      View,
+      { style: { width: axis.width, marginLeft: 6, position: 'relative' } },
+      h(
+        Svg,
+        { width: axis.width, height: rowHeight, viewBox: `0 0 ${axis.width} ${rowHeight}` },
+        geometry.paths.map((path, at) =>
+          h(Path, {
+            key: at,
+            d: path.d,
+            fill: path.stroke === null ? (path.ink === 'paper' ? '#fff' : '#000') : 'none',
+            ...(path.stroke === null ? {} : { stroke: '#000', strokeWidth: path.stroke * 0.75 }),
+            ...(path.dash === null ? {} : { strokeDasharray: path.dash }),
+          }),
+        ),
+      ),
+      ...placed.map((one, i) =>
+        h(
+          View,
+          { key: one.tag, style: { position: 'absolute', top: -2, left: tagLeft(placed, i, axis) } },
+          tagBox(one.tag, 11),
+        ),
+      ),
+    ),
+    h(
+      View,
+      { style: { width: sums, marginLeft: 4, justifyContent: 'center' } },
+      h(Text, { style: { fontSize: 9, lineHeight: 1.05 } }, sumsWords(names, line)),
+    ),
+  );
+}
+
+/** Tags that would lie over one another stand side by side. */
+function tagLeft(placed: readonly { at: number }[], i: number, axis: Axis): number {
+  let last = Number.NEGATIVE_INFINITY;
+  for (let n = 0; n <= i; n += 1) {
+    const x = xOf(axis, axis.width, placed[n]?.at ?? axis.from) - 5.5;
+    last = Math.max(x, last + 12);
+  }
+  return Math.min(last, axis.width - 11);
+}
+
+const short = (words: string, most: number): string =>
+  words.length <= most ? words : `${words.slice(0, most - 1).trimEnd()}…`;
+
+/** Lengths per line: looked in time, nobody looked. Never added up over the day. */
+const sumsWords = (names: SheetNames, line: LineDoc): string =>
+  names.say('sheet.sums', {
+    seen: names.length(line.seen_min, 'down'),
+    nobody: names.length(line.nobody_looked_min),
+  });
+
+function drawnLine(line: LineDoc, axis: Axis): DrawnLine {
+  return {
+    from: axis.from,
+    to: axis.to,
+    now: null,
+    stretches: line.stretches.map((one) => ({
+      kind: one.kind,
+      from: msOf(one.from),
+      to: msOf(one.to),
+      ...(one.witness === null ? {} : { witness: one.witness }),
+    })),
+    looks: line.looks.map((look) => ({
+      at: msOf(look.at),
+      value: 0,
+      unit: 'degF' as const,
+      spot: null,
+      piece: null,
+      good: look.good,
+      suspect: look.suspect,
+    })),
+    dueAt: null,
+    seenMin: line.seen_min,
+    nobodyLookedMin: line.nobody_looked_min,
+    underLongestMin: null,
+    underShortestMin: null,
+  };
+}

@@ -1,0 +1,104 @@
+import { Text, View } from '@react-pdf/renderer';
+import { createElement as h, type ReactElement } from 'react';
+import type { SheetNames } from '../sheet-names.ts';
+import { style } from './style.ts';
+
+/** What stands on a print beside the day itself: which text it is and when it was printed. */
+export type Printed = {
+  /** SHA-256 of the day's canonical text. */
+  hash: string;
+  revision: number;
+  signed: {
+    name: string;
+    role: string;
+    at: string;
+    meaning: string;
+    seq: number;
+    tookReadings: boolean;
+  } | null;
+  /** Head of the chain under the signature; of an unsigned sheet, when it was printed. */
+  head: { seq: number; hash: string } | null;
+  printedAt: string; // instant
+};
+
+/** "04:00 to 04:00 the next day, America/Chicago" */
+export function boundsWords(names: SheetNames): string {
+  const { from, to, site } = names.day;
+  return names.say('sheet.bounds', {
+    from: names.moment(from),
+    to: names.moment(to),
+    zone: site.zone,
+  });
+}
+
+/** The head of every page but the first, which has its own. */
+export const pageHead = (names: SheetNames, title: string): ReactElement =>
+  h(
+    View,
+    { key: 'head', fixed: true, style: style.head },
+    h(Text, { style: style.title }, title),
+    h(
+      View,
+      { style: { alignItems: 'flex-end' } },
+      h(Text, { style: style.strong }, `${names.day.site.name}, ${names.longDate(names.day.from)}`),
+      h(Text, { style: { fontSize: 9 } }, boundsWords(names)),
+    ),
+  );
+
+/** The foot of every page: by which code, that local codes decide, which text this is, page x of y. */
+export function pageFoot(names: SheetNames, printed: Printed): ReactElement {
+  const { say, day } = names;
+  const state = printed.signed
+    ? say('sheet.state_signed', {
+        revision: printed.revision,
+        name: printed.signed.name,
+        at: names.moment(printed.signed.at),
+      })
+    : say(day.over ? 'sheet.state_unsigned' : 'sheet.state_not_over', { revision: printed.revision });
+  return h(
+    View,
+    { key: 'foot', fixed: true, style: style.foot },
+    h(
+      View,
+      { style: style.between },
+      h(Text, { style: style.strong }, `${profileWords(names)} ${say('common.local_codes')}`),
+      h(Text, {
+        style: style.strong,
+        render: ({ pageNumber, totalPages }) => say('sheet.page', { page: pageNumber, pages: totalPages }),
+      }),
+    ),
+    h(
+      View,
+      { style: style.between },
+      h(Text, null, state),
+      h(Text, null, say('sheet.printed_at', { at: names.moment(printed.printedAt) })),
+    ),
+    h(
+      View,
+      { style: style.between },
+      h(
+        Text,
+        null,
+        [
+          say('sheet.text_hash', { hash: printed.hash.slice(0, 16) }),
+          printed.head
+            ? say('sheet.chain_head', { seq: printed.head.seq, hash: printed.head.hash.slice(0, 16) })
+            : '',
+        ].join('  '),
+      ),
+      h(Text, null, `Holdproof ${day.day}`),
+    ),
+  );
+}
+
+/** "FDA Food Code 2022, as published." or with the local changes named. */
+function profileWords({ day, say }: SheetNames): string {
+  const { name, edition, local_changes } = day.profile;
+  const called = edition === null || name.includes(edition) ? name : `${name}, ${edition}`;
+  return local_changes.length === 0
+    ? say('sheet.profile', { name: called })
+    : say('sheet.profile_changed', {
+        name: called,
+        sections: local_changes.map((one) => one.section).join(', '),
+      });
+}

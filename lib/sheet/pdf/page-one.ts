@@ -1,0 +1,329 @@
+import { Page, Text, View } from '@react-pdf/renderer';
+import { createElement as h, type ReactElement } from 'react';
+import { type ExceptionWords, exceptionWords } from '../exception-words.ts';
+import { type Exception, exceptionsOf } from '../exceptions.ts';
+import type { MarkWord, SampleKind } from '../mark-paths.ts';
+import type { SheetNames } from '../sheet-names.ts';
+import { dayInLines } from './day-in-lines.ts';
+import { boundsWords, type Printed, pageFoot } from './frame.ts';
+import { mark, tagBox } from './mark.ts';
+import { inner, type Paper, pageSize } from './paper.ts';
+import { style } from './style.ts';
+
+/** Page 1 stands alone: what the day came to, what was not as it should be, the day in lines, the key, the signatures. */
+export function pageOne(names: SheetNames, printed: Printed, paper: Paper): ReactElement {
+  const exceptions = exceptionsOf(names.day);
+  return h(
+    Page,
+    { key: 'one', size: pageSize[paper].name, style: { ...style.page, paddingTop: 32 } },
+    top(names),
+    totals(names),
+    ...exceptionList(names, exceptions),
+    ...notShownLines(names, exceptions),
+    dayInLines(names, exceptions, inner(paper).width),
+    keys(names),
+    signatures(names, printed),
+    pageFoot(names, printed),
+  );
+}
+
+const top = (names: SheetNames): ReactElement =>
+  h(
+    View,
+    {
+      key: 'top',
+      style: {
+        ...style.between,
+        borderBottomWidth: 3,
+        borderBottomColor: '#000',
+        paddingBottom: 4,
+        alignItems: 'flex-end',
+      },
+    },
+    h(
+      View,
+      { style: { flexShrink: 1 } },
+      h(Text, { style: { ...style.title, fontSize: 18 } }, names.day.site.name),
+      h(Text, null, names.day.site.address ?? ''),
+    ),
+    h(
+      View,
+      { style: { alignItems: 'flex-end' } },
+      h(Text, { style: { ...style.name, fontSize: 13, lineHeight: 1.2 } }, names.longDate(names.day.from)),
+      h(Text, null, boundsWords(names)),
+    ),
+  );
+
+/** Counts of verdicts of published rules; hours are told batch by batch, never added up over the day. */
+function totals(names: SheetNames): ReactElement {
+  const { day, say } = names;
+  const stages = day.batches.flatMap((batch) =>
+    batch.runs.flatMap((run) =>
+      Object.entries(run.stages).filter(
+        ([name]) => name !== 'between_readings' && name !== 'house_plan_interval',
+      ),
+    ),
+  );
+  const count = (verdict: string): number => stages.filter(([, stage]) => stage.verdict === verdict).length;
+  const readings = [...day.batches.flatMap((batch) => batch.readings), ...day.air, ...day.loose];
+  const hands = new Set(readings.map((reading) => reading.by)).size;
+  const box = (word: MarkWord, figure: number, first: boolean): ReactElement =>
+    h(
+      View,
+      {
+        key: word,
+        style: {
+          paddingVertical: 4,
+          paddingLeft: first ? 0 : 10,
+          paddingRight: 12,
+          borderLeftWidth: first ? 0 : 0.5,
+          borderLeftColor: '#000',
+        },
+      },
+      h(
+        View,
+        { style: { ...style.row, alignItems: 'center' } },
+        mark(word),
+        h(Text, { style: style.strong }, say(`parts.mark.${word}`)),
+      ),
+      h(Text, { style: { ...style.name, fontSize: 20, lineHeight: 1.15 } }, String(figure)),
+    );
+  return h(
+    View,
+    { key: 'totals', style: { ...style.row, borderBottomWidth: 1, borderBottomColor: '#000' } },
+    box('broken', count('broken'), true),
+    box('not_shown', count('not_shown'), false),
+    box('kept', count('kept'), false),
+    h(
+      View,
+      {
+        style: {
+          flex: 1,
+          paddingVertical: 5,
+          paddingLeft: 10,
+          borderLeftWidth: 0.5,
+          borderLeftColor: '#000',
+        },
+      },
+      h(
+        Text,
+        null,
+        say('sheet.counts', {
+          readings: readings.length,
+          hands,
+          thermometers: day.thermometers.length,
+          batches: day.batches.length,
+        }),
+      ),
+      h(
+        Text,
+        null,
+        say('sheet.counts_more', {
+          deviations: day.deviations.length,
+          closed: day.deviations.filter((one) => one.state === 'closed').length,
+          missed: day.rounds.filter((round) => round.status === 'missed').length,
+          late: day.late.length,
+          amended: day.amendments.length,
+        }),
+      ),
+      h(
+        Text,
+        { style: style.tool },
+        say(day.over ? 'sheet.between_looks' : 'sheet.not_over', { at: names.moment(day.as_of) }),
+      ),
+    ),
+  );
+}
+
+function exceptionList(names: SheetNames, exceptions: readonly Exception[]): ReactElement[] {
+  const title = h(Text, { key: 'title', style: style.section }, names.say('sheet.exceptions'));
+  if (exceptions.length === 0)
+    return [title, h(Text, { key: 'none', style: style.ruled }, names.say('sheet.no_exceptions'))];
+  const [first, ...rest] = exceptions;
+  if (!first) return [];
+  return [
+    h(View, { key: 'first', wrap: false }, title, exceptionRow(names, first, true)),
+    ...rest.map((one) => exceptionRow(names, one, false)),
+  ];
+}
+
+function exceptionRow(names: SheetNames, one: Exception, first: boolean): ReactElement {
+  const words = exceptionWords(names, one);
+  return h(
+    View,
+    {
+      key: one.tag,
+      wrap: false,
+      style: {
+        ...style.row,
+        borderTopWidth: first ? 1 : 0,
+        borderTopColor: '#000',
+        borderBottomWidth: 0.5,
+        borderBottomColor: '#000',
+        paddingVertical: 3.5,
+      },
+    },
+    h(View, { style: { width: 26 } }, tagBox(one.tag, 15)),
+    h(
+      View,
+      { style: { width: 112, paddingRight: 6 } },
+      h(
+        View,
+        { style: { ...style.row, alignItems: 'center' } },
+        mark(words.mark, 24, isSample(words)),
+        h(Text, { style: isSample(words) ? style.strong : { ...style.name, fontSize: 11 } }, words.word),
+      ),
+      h(Text, { style: { fontSize: 9 } }, words.when),
+    ),
+    h(
+      View,
+      { style: { flex: 1 } },
+      h(
+        Text,
+        { style: { ...style.strong, fontSize: 10.5, lineHeight: 1.2 } },
+        words.head,
+        words.section ? h(Text, { style: { ...style.cited, fontSize: 9.5 } }, `  ${words.section}`) : null,
+      ),
+      words.lines.map((line, at) => h(Text, { key: at }, line)),
+    ),
+  );
+}
+
+const isSample = (words: ExceptionWords): boolean => words.mark === 'nobody_looked' || words.mark === 'under';
+
+/** Verdicts that the record leaves open to doubt and that no exception tells of, one line each. */
+function notShownLines(names: SheetNames, exceptions: readonly Exception[]): ReactElement[] {
+  const { day, say } = names;
+  const told = new Set(exceptions.flatMap((one) => ('run' in one && one.run ? [one.run.id] : [])));
+  const rows = day.not_shown.filter(
+    (one) => one.stage !== 'between_readings' && !one.open && !told.has(one.run),
+  );
+  if (rows.length === 0) return [];
+  return [
+    h(
+      View,
+      { key: 'not-shown', style: { marginTop: 6 } },
+      h(
+        View,
+        { wrap: false, style: { ...style.row, alignItems: 'center' } },
+        mark('not_shown', 24),
+        h(Text, { style: style.under }, say('sheet.not_shown_title')),
+      ),
+      rows.map((one) =>
+        h(
+          Text,
+          { key: `${one.run}/${one.stage}` },
+          say('sheet.not_shown_line', {
+            batch: names.batch(one.batch),
+            pieces: names.pieces(one.pieces),
+            step: say(`common.step.${one.step}`),
+            stage: say(`sheet.stage.${one.stage}`),
+            section: one.section,
+            reasons: one.reasons.map((reason) => say(`sheet.reason.${reason}`)).join('; '),
+          }),
+        ),
+      ),
+    ),
+  ];
+}
+
+/** Two keys below the lines: one of the samples, one of the marks. */
+function keys(names: SheetNames): ReactElement {
+  const { say } = names;
+  const sample = (kind: SampleKind): ReactElement =>
+    keyItem(kind, true, say(`parts.stretch.${kind}`), say(`sheet.key.${kind}`), '33.3%');
+  const verdict = (word: MarkWord): ReactElement =>
+    keyItem(word, false, say(`parts.mark.${word}`), say(`sheet.key.${word}`), '25%');
+  return h(
+    View,
+    { key: 'keys', wrap: false, style: { marginTop: 6 } },
+    h(
+      View,
+      { style: { ...style.row, borderTopWidth: 1, borderTopColor: '#000', paddingTop: 4 } },
+      (['seen', 'nobody_looked', 'under'] as const).map(sample),
+    ),
+    h(
+      View,
+      { style: { ...style.row, borderTopWidth: 0.5, borderTopColor: '#000', marginTop: 4, paddingTop: 4 } },
+      (['kept', 'not_shown', 'broken', 'suspect'] as const).map(verdict),
+    ),
+  );
+}
+
+const keyItem = (
+  word: MarkWord | SampleKind,
+  sample: boolean,
+  name: string,
+  says: string,
+  width: string,
+): ReactElement =>
+  h(
+    View,
+    { key: word, style: { width, paddingRight: 8 } },
+    h(
+      View,
+      { style: { ...style.row, alignItems: 'center' } },
+      mark(word, 22, sample),
+      h(Text, { style: sample ? style.strong : style.name }, name),
+    ),
+    h(Text, { style: { fontSize: 9, lineHeight: 1.2 } }, says),
+  );
+
+/** Hands of the day with what they handed over, and the signature. */
+function signatures(names: SheetNames, printed: Printed): ReactElement {
+  const { say, day } = names;
+  const shifts = day.handovers
+    .slice(-3)
+    .map((one) =>
+      h(
+        View,
+        { key: one.id, style: { flex: 1, paddingRight: 14 } },
+        h(
+          Text,
+          { style: { ...style.name, fontSize: 13, lineHeight: 1.2 } },
+          `${names.hand(one.from)} › ${names.hand(one.to)}`,
+        ),
+        h(
+          Text,
+          { style: { borderTopWidth: 1, borderTopColor: '#000', paddingTop: 2, fontSize: 9 } },
+          say('sheet.handed_over', {
+            from: names.person(one.from),
+            to: names.person(one.to),
+            time: names.time(one.at),
+          }),
+        ),
+      ),
+    );
+  return h(
+    View,
+    { key: 'signatures', wrap: false, style: { ...style.row, marginTop: 10 } },
+    ...shifts,
+    h(
+      View,
+      { key: 'signed', style: { flex: 1.6 } },
+      h(
+        Text,
+        { style: { ...style.name, fontSize: 13, lineHeight: 1.2 } },
+        printed.signed ? printed.signed.name : ' ',
+      ),
+      h(
+        View,
+        { style: { borderTopWidth: 1.5, borderTopColor: '#000', paddingTop: 2 } },
+        h(
+          Text,
+          { style: { fontSize: 9 } },
+          printed.signed
+            ? say('sheet.signed_line', {
+                role: say(`common.role.${printed.signed.role}`),
+                at: names.moment(printed.signed.at),
+                meaning: printed.signed.meaning,
+              })
+            : say('sheet.sign_here'),
+        ),
+        printed.signed?.tookReadings
+          ? h(Text, { style: { fontSize: 9 } }, say('sheet.signer_took_readings'))
+          : null,
+      ),
+    ),
+  );
+}

@@ -1,0 +1,285 @@
+import { Page, Path, Svg, Text, View } from '@react-pdf/renderer';
+import { createElement as h, type ReactElement } from 'react';
+import { minutesBetween, msOf } from '#shared/time.ts';
+import type { BatchDoc, ReadingDoc, RunDoc } from '../day-schema.ts';
+import type { SheetNames } from '../sheet-names.ts';
+import { type Printed, pageFoot, pageHead } from './frame.ts';
+import { inner, type Paper, pageSize } from './paper.ts';
+import { hair, style } from './style.ts';
+
+/**
+ * Every reading of the day with its hand, place and thermometer, in two newspaper columns. Rows have one height, so
+ * the pages are cut here and a column is a handful of texts: a node per cell would make the renderer many times
+ * slower.
+ */
+const rowHeight = 12;
+const headingHeight = 17;
+const gutter = 18;
+
+type Line =
+  | { kind: 'heading'; words: string }
+  | { kind: 'gap'; words: string }
+  | { kind: 'reading'; cells: string[]; beyond: boolean; suspect: boolean };
+
+/** Widths of the columns of one newspaper column, pt; the last takes what is left. */
+const columns = [
+  { key: 'time', width: 46 },
+  { key: 'hand', width: 22 },
+  { key: 'piece', width: 26 },
+  { key: 'spot', width: 58 },
+  { key: 'figure', width: 42 },
+  { key: 'thermometer', width: 40 },
+] as const;
+
+export function readingsPages(names: SheetNames, printed: Printed, paper: Paper): ReactElement[] {
+  const lines = allLines(names);
+  if (lines.length === 0) return [];
+  const { width, height } = inner(paper);
+  const columnWidth = (width - gutter) / 2;
+  const cut = newspaper(lines, height - 30, names);
+  const pages = Array.from({ length: Math.ceil(cut.length / 2) }, (_, i) => cut.slice(i * 2, i * 2 + 2));
+  return pages.map((page, at) =>
+    h(
+      Page,
+      { key: `readings-${at}`, size: pageSize[paper].name, style: style.page },
+      pageHead(names, names.say('sheet.every_reading')),
+      h(Text, { style: { fontSize: 9, height: 24, lineHeight: 1.2 } }, names.say('sheet.readings_note')),
+      h(
+        View,
+        { style: { ...style.row } },
+        page.map((column, i) =>
+          h(
+            View,
+            { key: i, style: { width: columnWidth, marginRight: i === 0 ? gutter : 0 } },
+            segments(column).map((segment, n) => segmentView(names, segment, columnWidth, n)),
+          ),
+        ),
+      ),
+      pageFoot(names, printed),
+    ),
+  );
+}
+
+/** Cuts the lines into columns of at most `height`; a heading never stands last, and is said again at the top. */
+function newspaper(lines: readonly Line[], height: number, names: SheetNames): Line[][] {
+  const cut: Line[][] = [];
+  let column: Line[] = [];
+  let used = 0;
+  let heading = '';
+  const size = (line: Line): number => (line.kind === 'heading' ? headingHeight + rowHeight : rowHeight);
+  const turn = (): void => {
+    cut.push(column);
+    column = [];
+    used = 0;
+  };
+  for (const line of lines) {
+    if (line.kind === 'heading') heading = line.words;
+    const need = line.kind === 'heading' ? size(line) + 2 * rowHeight : size(line);
+    if (used + need > height && column.length > 0) {
+      turn();
+      if (line.kind !== 'heading') {
+        const again: Line = { kind: 'heading', words: names.say('sheet.continued', { words: heading }) };
+        column.push(again);
+        used += size(again);
+      }
+    }
+    column.push(line);
+    used += size(line);
+  }
+  if (column.length > 0) turn();
+  return cut;
+}
+
+type Segment = { heading: string; lines: Exclude<Line, { kind: 'heading' }>[] };
+
+function segments(column: readonly Line[]): Segment[] {
+  const all: Segment[] = [];
+  for (const line of column) {
+    if (line.kind === 'heading') all.push({ heading: line.words, lines: [] });
+    else all.at(-1)?.lines.push(line);
+  }
+  return all;
+}
+
+function segmentView(names: SheetNames, segment: Segment, width: number, n: number): ReactElement {
+  const height = segment.lines.length * rowHeight;
+  const fixed = columns.reduce((sum, column) => sum + column.width, 0);
+  const rules = segment.lines.map((_, i) => `M0 ${(i + 1) * rowHeight}H${width}`).join('');
+  return h(
+    View,
+    { key: n },
+    h(
+      Text,
+      { style: { ...style.name, fontSize: 10, lineHeight: 1.15, height: headingHeight, paddingTop: 5 } },
+      short(segment.heading, 52),
+    ),
+    h(
+      View,
+      {
+        style: {
+          ...style.row,
+          height: rowHeight,
+          fontSize: 9,
+          lineHeight: 1.2,
+          fontWeight: 700,
+          borderBottomWidth: 1,
+          borderBottomColor: '#000',
+        },
+      },
+      columns.map((column) =>
+        h(
+          Text,
+          {
+            key: column.key,
+            style: {
+              width: column.width,
+              ...(column.key === 'figure' ? { textAlign: 'right', paddingRight: 6 } : {}),
+            },
+          },
+          names.say(`sheet.column.${column.key}`),
+        ),
+      ),
+      h(Text, { style: { width: width - fixed } }, names.say('sheet.column.note')),
+    ),
+    h(
+      View,
+      { style: { ...style.row, height, position: 'relative' } },
+      h(
+        Svg,
+        { width, height, style: { position: 'absolute', top: 0, left: 0 } },
+        h(Path, { d: rules, stroke: hair, strokeWidth: 0.5 }),
+      ),
+      columns.map((column, i) => columnText(segment, i, column.width, column.key)),
+      columnText(segment, columns.length, width - fixed, 'note'),
+    ),
+  );
+}
+
+const cellLines = { fontSize: 9, lineHeight: rowHeight / 9 } as const;
+
+/** One column of a segment as one text: a line a reading. Only figures beyond the limit are nodes of their own. */
+function columnText(segment: Segment, at: number, width: number, key: string): ReactElement {
+  const base = {
+    ...cellLines,
+    width,
+    ...(key === 'figure' ? { textAlign: 'right' as const, paddingRight: 6, fontWeight: 700 as const } : {}),
+    ...(key === 'time' ? { fontWeight: 700 as const } : {}),
+  };
+  // A gap's words run over the columns beside its time.
+  const words = (line: Segment['lines'][number]): string =>
+    line.kind === 'gap' ? (at === 0 ? line.words : ' ') : line.cells[at] || ' ';
+  const last = segment.lines.length - 1;
+  const hasBlack = key === 'figure' && segment.lines.some((line) => line.kind === 'reading' && line.beyond);
+  if (!hasBlack) {
+    return h(Text, { key, style: base }, segment.lines.map((line) => nowrap(words(line))).join('\n'));
+  }
+  return h(
+    Text,
+    { key, style: base },
+    segment.lines.map((line, i) => {
+      const end = i === last ? '' : '\n';
+      return line.kind === 'reading' && line.beyond
+        ? h(
+            Text,
+            { key: i },
+            h(Text, { style: { backgroundColor: '#000', color: '#fff' } }, nowrap(` ${words(line)} `)),
+            end,
+          )
+        : `${nowrap(words(line))}${end}`;
+    }),
+  );
+}
+
+const nowrap = (words: string): string => words.replaceAll(' ', '\u00a0').replaceAll('-', '\u2011');
+
+const short = (words: string, most: number): string =>
+  words.length <= most ? words : `${words.slice(0, most - 1).trimEnd()}…`;
+
+function allLines(names: SheetNames): Line[] {
+  const { day, say } = names;
+  const other = (title: string, readings: readonly ReadingDoc[]): Line[] =>
+    readings.length === 0
+      ? []
+      : [{ kind: 'heading', words: title }, ...readings.map((one) => readingLine(names, one))];
+  const air = Map.groupBy(day.air, (reading) => reading.equipment);
+  return [
+    ...day.batches.flatMap((batch) => batchLines(names, batch)),
+    ...[...air].flatMap(([equipment, readings]) =>
+      other(say('sheet.air_of', { place: names.place(equipment) }), readings),
+    ),
+    ...other(say('sheet.loose'), day.loose),
+  ];
+}
+
+/** The readings of a batch under the step in which they were first read, with the gaps of its plan between them. */
+function batchLines(names: SheetNames, batch: BatchDoc): Line[] {
+  const byId = new Map(batch.readings.map((reading) => [reading.id, reading]));
+  const printed = new Set<string>();
+  return batch.runs.flatMap((run) => {
+    const mine = run.readings.filter((id) => !printed.has(id));
+    for (const id of mine) printed.add(id);
+    const readings = mine.map((id) => byId.get(id)).filter((reading) => reading !== undefined);
+    if (readings.length === 0) return [];
+    const heading = `${batch.name}, ${names.say(`common.step.${run.step}`)}, ${names.place(run.equipment)}`;
+    return [{ kind: 'heading' as const, words: heading }, ...withGaps(names, run, readings)];
+  });
+}
+
+/** "nobody looked, 4 h 07 min" stands where the gap was, longer than the house plan allows. */
+function withGaps(names: SheetNames, run: RunDoc, readings: readonly ReadingDoc[]): Line[] {
+  const most = run.plan_interval_min;
+  return readings.flatMap((reading, i) => {
+    const before = readings[i - 1];
+    const gap = before ? minutesBetween(msOf(before.at), msOf(reading.at)) : 0;
+    const line = readingLine(names, reading);
+    if (!before || most === null || gap <= most) return [line];
+    return [
+      {
+        kind: 'gap' as const,
+        words: names.say('sheet.gap_row', {
+          from: names.time(before.at),
+          to: names.time(reading.at),
+          length: names.length(gap),
+        }),
+      },
+      line,
+    ];
+  });
+}
+
+function readingLine(names: SheetNames, reading: ReadingDoc): Line {
+  const note = [
+    reading.late ? names.say('sheet.note_late', { time: names.time(reading.entered_at) }) : null,
+    reading.suspect ? names.say('parts.mark.suspect') : null,
+    reading.amended ? amendedNote(names, reading.amended) : null,
+    reading.held_s === null ? null : names.say('sheet.note_held', { seconds: reading.held_s }),
+    reading.correction === null ? null : names.say('sheet.note_correction', { degrees: reading.correction }),
+    reading.source === 'logger' ? names.say('sheet.note_logger') : null,
+  ].filter((part) => part !== null);
+  return {
+    kind: 'reading',
+    beyond: reading.beyond === true,
+    suspect: reading.suspect,
+    cells: [
+      names.time(reading.at),
+      names.hand(reading.by),
+      reading.piece === null ? '' : String(reading.piece),
+      names.spot(reading),
+      figureOf(names, reading),
+      shortThermometer(names, reading.thermometer),
+      short(note.join(', '), 24),
+    ],
+  };
+}
+
+/** The unit stands with a figure that is not in the kitchen's own. */
+const figureOf = (names: SheetNames, reading: ReadingDoc): string =>
+  reading.unit === names.day.site.unit ? reading.typed : names.figure(reading.typed, reading.unit);
+
+const amendedNote = (names: SheetNames, amended: NonNullable<ReadingDoc['amended']>): string =>
+  names.say('sheet.note_amended', { from: amended.from });
+
+function shortThermometer(names: SheetNames, id: string | null): string {
+  const one = names.day.thermometers.find((each) => each.id === id);
+  return short(one?.name ?? names.thermometer(id), 9);
+}

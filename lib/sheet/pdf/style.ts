@@ -1,0 +1,67 @@
+import { StyleSheet } from '@react-pdf/renderer';
+import { names, words } from './fonts.ts';
+import { margin } from './paper.ts';
+
+/** One black, hairlines 50 % grey (docs/look.md, section 9). Text 9 pt and more. */
+export const hair = '#808080';
+
+export const style = StyleSheet.create({
+  page: {
+    paddingTop: margin.top,
+    paddingBottom: margin.bottom,
+    paddingLeft: margin.left,
+    paddingRight: margin.right,
+    fontFamily: words,
+    fontSize: 9.5,
+    lineHeight: 1.25,
+    color: '#000',
+  },
+  head: {
+    position: 'absolute',
+    top: 28,
+    left: margin.left,
+    right: margin.right,
+    flexDirection: 'row',
+    justifyContent: 'space-between',
+    alignItems: 'flex-end',
+    borderBottomWidth: 2,
+    borderBottomColor: '#000',
+    paddingBottom: 3,
+  },
+  foot: {
+    position: 'absolute',
+    bottom: 22,
+    left: margin.left,
+    right: margin.right,
+    borderTopWidth: 0.5,
+    borderTopColor: '#000',
+    paddingTop: 3,
+    fontSize: 9,
+    lineHeight: 1.2,
+  },
+  row: { flexDirection: 'row' },
+  between: { flexDirection: 'row', justifyContent: 'space-between' },
+  title: { fontFamily: names, fontWeight: 700, fontSize: 15, lineHeight: 1.15 },
+  section: {
+    fontFamily: names,
+    fontWeight: 600,
+    fontSize: 13,
+    lineHeight: 1.2,
+    marginTop: 9,
+    marginBottom: 3,
+  },
+  under: { fontFamily: names, fontWeight: 600, fontSize: 11.5, lineHeight: 1.2 },
+  name: { fontFamily: names, fontWeight: 600 },
+  strong: { fontWeight: 700 },
+  cited: { fontWeight: 600 },
+  tool: { fontStyle: 'italic' },
+  ruled: { borderBottomWidth: 0.5, borderBottomColor: hair },
+  headRow: {
+    flexDirection: 'row',
+    borderBottomWidth: 1,
+    borderBottomColor: '#000',
+    paddingBottom: 1,
+    fontWeight: 700,
+    fontSize: 9,
+  },
+});
