@@ -1,0 +1,54 @@
+import type { Stage, StageName, Verdict } from '#lib/judge/answer.ts';
+import { stageEntries } from '#lib/judge/stage.ts';
+import type { Batch, JudgedRun } from './book.ts';
+import { restsOn } from './rests-on.ts';
+import type { RuleRow } from './views.ts';
+
+const order: readonly Verdict[] = ['broken', 'not_shown', 'kept', 'not_applicable'];
+
+/** About witness or about the house's plan: never above a published rule of the same verdict. */
+const lesser: ReadonlySet<StageName> = new Set(['between_readings', 'house_plan_interval']);
+
+export const worseFirst = (
+  a: { name: StageName; stage: Stage },
+  b: { name: StageName; stage: Stage },
+): number =>
+  Number(lesser.has(a.name)) - Number(lesser.has(b.name)) ||
+  order.indexOf(a.stage.verdict) - order.indexOf(b.stage.verdict) ||
+  (a.stage.deadline ?? Number.POSITIVE_INFINITY) - (b.stage.deadline ?? Number.POSITIVE_INFINITY);
+
+/** Kept, and every reading that decides was taken in the thick part: it says little of the thin end. */
+function atThickPartOnly(run: JudgedRun, name: StageName, stage: Stage): boolean {
+  if (name !== 'at_readings' || stage.verdict !== 'kept' || !stage.reasons.includes('spot_not_natural'))
+    return false;
+  const looks = restsOn(run, stage);
+  return looks.length > 0 && looks.every(({ spot }) => spot === 'core');
+}
+
+function rowsOf(run: JudgedRun): RuleRow[] {
+  return stageEntries(run.stages).map(([name, judged]) => ({
+    run: run.key,
+    step: run.step,
+    stage: name,
+    pieces: run.pieces,
+    equipment: run.equipment,
+    judged,
+    byPiece: run.byPiece.flatMap(({ piece, stages }) => {
+      const own = stages[name];
+      return own ? [{ piece, judged: own }] : [];
+    }),
+    thickPartOnly: atThickPartOnly(run, name, judged),
+  }));
+}
+
+/** One row a rule and step of a batch, worst first; of equals the newest step first. */
+export function ruleRows(batch: Batch): RuleRow[] {
+  const newest = new Map(batch.runs.map((run, index) => [run.key, batch.runs.length - index]));
+  return batch.runs
+    .flatMap(rowsOf)
+    .sort(
+      (a, b) =>
+        worseFirst({ name: a.stage, stage: a.judged }, { name: b.stage, stage: b.judged }) ||
+        (newest.get(a.run) ?? 0) - (newest.get(b.run) ?? 0),
+    );
+}
