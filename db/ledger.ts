@@ -69,7 +69,8 @@ export async function append(
 }
 
 /**
- * Begins a new site's chain with its first entries: all of them or, when one is refused, none.
+ * Begins a new site's chain with its first entries: all of them or, when one is refused, none. `site` is given by
+ * a caller that has to write beside the ledger first, what nobody could come in without.
  * @returns `site` null when something was refused
  */
 export async function createSite(
@@ -77,8 +78,8 @@ export async function createSite(
   writer: Omit<Writer, 'site'>,
   drafts: readonly Draft[],
   clock: Clock,
+  site: string = v7(),
 ): Promise<{ site: string | null; receipts: Receipt[] }> {
-  const site = v7();
   let receipts: Receipt[] = [];
   try {
     await db.drizzle.transaction(async (tx) => {

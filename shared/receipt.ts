@@ -1,3 +1,4 @@
+import type { Known } from './entries/entry.ts';
 import type { Problem } from './problem.ts';
 
 /** A problem with its words in the language of the one who asked. */
@@ -11,7 +12,7 @@ export type Receipt = {
   id: string | null; // of the draft; null when it had none
   seq: number | null;
   received_at: string | null;
-  known: 'secret' | 'tap' | null; // how the book knows who wrote it
+  known: Known | null; // how the book knows who wrote it
   problem: SaidProblem | null;
   problems: SaidProblem[];
 };

@@ -1,0 +1,21 @@
+import { NextResponse } from 'next/server';
+import { getDb } from '#app/server/db.ts';
+import { door } from '#app/server/door.ts';
+import { noteSeen } from '#app/server/note-seen.ts';
+import { parseDrafts } from '#app/server/parse-drafts.ts';
+import { requireSession } from '#app/server/session.ts';
+import { setHand } from '#app/server/set-cookies.ts';
+import { writeEntries } from '#app/server/write-entries.ts';
+
+/** Entries into the book: one receipt a draft, in order. The same draft again gets the same receipt. */
+export const POST = door(async (request) => {
+  const session = await requireSession(request); // the site comes from here, never from the body
+  const drafts = await parseDrafts(request);
+  const db = await getDb();
+  const receipts = await writeEntries(db, session, drafts);
+  const response = NextResponse.json({ receipts });
+  const by = drafts.at(-1)?.by;
+  if (receipts.at(-1)?.seq != null && by !== undefined) setHand(response, request, by);
+  await noteSeen(db, session, drafts);
+  return response;
+});
