@@ -1,0 +1,54 @@
+import { useTranslations } from 'next-intl';
+import { StretchWord } from '#app/ui/StretchWord.tsx';
+import { Verdict } from '#app/ui/Verdict.tsx';
+import type { RowGroup } from '#lib/fold/views.ts';
+import css from './Says.module.css';
+import { type KitchenView, timeOf } from './view.ts';
+
+type Props = { group: RowGroup; view: KitchenView; overdue: boolean; size?: 'row' | 'wall' };
+
+/**
+ * What a group amounts to, in one line: its rule's verdict "at each look", or that nobody looked since; then the
+ * deadline of a cooling or reheat, or the next look. Never a word about the food itself.
+ */
+export function Says({ group, view, overdue, size = 'row' }: Props) {
+  const t = useTranslations('kitchen');
+  const { verdict, since } = group;
+  const broken = verdict?.verdict === 'broken';
+  const late = overdue && !broken && group.latestAt !== null && group.latestAt < view.now.asOf;
+  return (
+    <p className={`${css.says} ${css[size]}`}>
+      {late || verdict === null ? (
+        <StretchWord kind="nobody_looked" />
+      ) : (
+        <Verdict verdict={verdict.verdict} size={size === 'wall' ? 'wall' : 'row'} />
+      )}
+      <span className={css.note}>
+        {broken && since !== null ? t('since_worst', { time: timeOf(view, since) }) : null}
+        {broken && since === null ? t('since_unknown') : null}
+        {!broken && (late || verdict === null) && since !== null
+          ? t('since', { time: timeOf(view, since) })
+          : null}
+        {verdict?.verdict === 'kept' && !late ? t('at_each_look') : null}
+      </span>
+      <ByWhen group={group} view={view} />
+    </p>
+  );
+}
+
+function ByWhen({ group, view }: Pick<Props, 'group' | 'view'>) {
+  const t = useTranslations('kitchen');
+  if (group.deadline !== null) {
+    const { at, stage, section } = group.deadline;
+    const key = stage === 'stage_1' ? 'stage_1' : stage === 'time' ? 'reheat' : 'total';
+    return (
+      <span className={css.tool}>
+        {t(`deadline.${key}`, { time: timeOf(view, at) })} <span className={css.section}>{section}</span>
+      </span>
+    );
+  }
+  if (group.dueAt === null) return null;
+  return (
+    <span className={css.tool}>{t('look_by', { time: timeOf(view, group.latestAt ?? group.dueAt) })}</span>
+  );
+}

@@ -1,0 +1,50 @@
+import { getTranslations } from 'next-intl/server';
+import { loadBook } from '#app/server/book.ts';
+import { entrance } from '#app/server/session.ts';
+import { Headband } from '#app/ui/Headband.tsx';
+import { Sheet } from '#app/ui/Sheet.tsx';
+import { Words } from '#app/ui/Words.tsx';
+import { roundDue, roundPlan } from '#lib/fold/round-plan.ts';
+import { wallClock } from '#shared/time.ts';
+import { Missed } from './Missed.tsx';
+import css from './page.module.css';
+
+export const dynamic = 'force-dynamic';
+
+/** Says that a round was missed, and why. It stays missed; nobody fills it in. */
+export default async function MissedPage() {
+  const session = await entrance();
+  const book = await loadBook(session);
+  const t = await getTranslations('round.missed');
+  const common = await getTranslations('common');
+  const due = roundDue(book);
+  const site = book.kitchen.site;
+  const time = (ms: number): string => wallClock(ms, site?.zone ?? 'UTC', site?.clock ?? '24');
+  const missed = due !== null && due.state === 'overdue';
+  return (
+    <Sheet>
+      <Headband back={{ href: '/', words: common('kitchen_now') }} clock={time(book.asOf)} />
+      <main className={css.missed}>
+        <h1>{t('title')}</h1>
+        {missed ? (
+          <>
+            <p>{t('why')}</p>
+            <p className={css.planned}>{t('planned', { time: time(due.dueAt) })}</p>
+            <Words names={['round', 'common']}>
+              <Missed
+                site={session.site}
+                by={session.hand ?? session.hands[0]?.person ?? null}
+                plannedAt={new Date(due.dueAt).toISOString()}
+                equipment={roundPlan(book).equipment.map(({ id }) => id)}
+                zone={site?.zone ?? 'UTC'}
+                clock={site?.clock ?? '24'}
+              />
+            </Words>
+          </>
+        ) : (
+          <p>{due === null ? t('none_planned') : t('none', { time: time(due.latestAt) })}</p>
+        )}
+      </main>
+    </Sheet>
+  );
+}
