@@ -1,5 +1,8 @@
 import type { Stage, StageName, Verdict } from '#lib/judge/answer.ts';
+import { naturalHot } from '#lib/judge/evidence.ts';
 import { stageEntries } from '#lib/judge/stage.ts';
+import { conventions } from '#lib/limits/conventions.ts';
+import { minutesBetween } from '#shared/time.ts';
 import type { Batch, JudgedRun } from './book.ts';
 import { restsOn } from './rests-on.ts';
 import type { RuleRow } from './views.ts';
@@ -17,12 +20,22 @@ export const worseFirst = (
   order.indexOf(a.stage.verdict) - order.indexOf(b.stage.verdict) ||
   (a.stage.deadline ?? Number.POSITIVE_INFINITY) - (b.stage.deadline ?? Number.POSITIVE_INFINITY);
 
-/** Kept, and every reading that decides was taken in the thick part: it says little of the thin end. */
-function atThickPartOnly(run: JudgedRun, name: StageName, stage: Stage): boolean {
-  if (name !== 'at_readings' || stage.verdict !== 'kept' || !stage.reasons.includes('spot_not_natural'))
-    return false;
-  const looks = restsOn(run, stage);
-  return looks.length > 0 && looks.every(({ spot }) => spot === 'core');
+/**
+ * Kept, and some piece was looked at in its thick part alone at some look: that says little of its thin end.
+ * (A thin end read within five minutes speaks for the same look: docs/judge.md, section 2.)
+ */
+function atThickPartOnly(run: JudgedRun, name: StageName): boolean {
+  if (name !== 'at_readings') return false;
+  return run.byPiece.some(({ stages }) => {
+    const stage = stages[name];
+    if (stage?.verdict !== 'kept' || !stage.reasons.includes('spot_not_natural')) return false;
+    const looks = restsOn(run, stage);
+    const natural = looks.filter(({ spot }) => naturalHot(spot));
+    const alone = looks.filter(
+      (look) => !natural.some((other) => Math.abs(minutesBetween(other.at, look.at)) <= conventions.look_min),
+    );
+    return alone.length > 0 && alone.every(({ spot }) => spot === 'core');
+  });
 }
 
 function rowsOf(run: JudgedRun): RuleRow[] {
@@ -37,7 +50,7 @@ function rowsOf(run: JudgedRun): RuleRow[] {
       const own = stages[name];
       return own ? [{ piece, judged: own }] : [];
     }),
-    thickPartOnly: atThickPartOnly(run, name, judged),
+    thickPartOnly: atThickPartOnly(run, name),
   }));
 }
 
