@@ -7,12 +7,12 @@ import { useWrite } from '#app/client/useWrite.ts';
 import { ErrorSummary } from '#app/ui/ErrorSummary.tsx';
 import { Foot } from '#app/ui/Foot.tsx';
 import { Key } from '#app/ui/Key.tsx';
+import { PlaceKeys } from '#app/ui/PlaceKeys.tsx';
 import { type When, WhenPick } from '#app/ui/WhenPick.tsx';
 import type { StepName } from '#shared/entries/step-name.ts';
 import type { BatchContext } from './context.ts';
 import css from './form.module.css';
 import { stepEntry } from './next-step.ts';
-import { PlacePick } from './PlacePick.tsx';
 import { StepQuestions } from './StepQuestions.tsx';
 import { detailsOf, emptyForm, type StepForm } from './step-details.ts';
 
@@ -53,9 +53,9 @@ export function MoveAll({ context, equipment, groups }: Props) {
       }),
     );
     const now = 'minutesAgo' in when && when.minutesAgo === 0;
-    const written = await write(entries, now ? undefined : new Date(at).toISOString());
+    const written = await write(entries, now ? {} : { at: new Date(at).toISOString() });
     if (written === null) return;
-    router.push('/kitchen');
+    router.push('/');
     router.refresh();
   };
 
@@ -77,7 +77,7 @@ export function MoveAll({ context, equipment, groups }: Props) {
         <section className={css.part}>
           <h2>{t('move.to')}</h2>
           <p className={css.note}>{t('move.help')}</p>
-          <PlacePick
+          <PlaceKeys
             step={groups[0]?.step ?? 'hot_hold'}
             places={context.places.filter((place) => place.id !== equipment)}
             value={to}

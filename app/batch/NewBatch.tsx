@@ -8,12 +8,12 @@ import { ErrorSummary } from '#app/ui/ErrorSummary.tsx';
 import { TextField } from '#app/ui/Field.tsx';
 import { Foot } from '#app/ui/Foot.tsx';
 import { Key } from '#app/ui/Key.tsx';
+import { PlaceKeys } from '#app/ui/PlaceKeys.tsx';
 import type { StepName } from '#shared/entries/step-name.ts';
 import { type CountChoice, CountPick, countOf } from './CountPick.tsx';
 import type { BatchContext } from './context.ts';
 import css from './form.module.css';
 import { type Made, newBatchEntries } from './new-batch.ts';
-import { PlacePick } from './PlacePick.tsx';
 import { type SourceBatch, SourcePick, type SourceState, sourcesOf } from './SourcePick.tsx';
 import { StepPick } from './StepPick.tsx';
 import { StepQuestions } from './StepQuestions.tsx';
@@ -124,7 +124,7 @@ export function NewBatch({ context, foods, taken, made, from, first }: Props) {
           <>
             <section className={css.part}>
               <h2>{t('where')}</h2>
-              <PlacePick step={step} places={context.places} value={equipment} onChange={setEquipment} />
+              <PlaceKeys step={step} places={context.places} value={equipment} onChange={setEquipment} />
             </section>
             <StepQuestions
               step={step}

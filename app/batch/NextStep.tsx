@@ -8,12 +8,12 @@ import { ErrorSummary } from '#app/ui/ErrorSummary.tsx';
 import { Foot } from '#app/ui/Foot.tsx';
 import { Key } from '#app/ui/Key.tsx';
 import { PiecesPick } from '#app/ui/PiecesPick.tsx';
+import { PlaceKeys } from '#app/ui/PlaceKeys.tsx';
 import { type When, WhenPick } from '#app/ui/WhenPick.tsx';
 import type { StepName } from '#shared/entries/step-name.ts';
 import type { BatchContext } from './context.ts';
 import css from './form.module.css';
 import { chosenPieces, stepEntry } from './next-step.ts';
-import { PlacePick } from './PlacePick.tsx';
 import { StepPick } from './StepPick.tsx';
 import { StepQuestions } from './StepQuestions.tsx';
 import { detailsOf, emptyForm, type StepForm } from './step-details.ts';
@@ -63,7 +63,7 @@ export function NextStep({ context, batch, pieces, start }: Props) {
       details: detailsOf(step, form, { unit: context.unit, equipment: place?.kind ?? null }),
     });
     const now = 'minutesAgo' in when && when.minutesAgo === 0;
-    const written = await write([entry], now ? undefined : new Date(at).toISOString());
+    const written = await write([entry], now ? {} : { at: new Date(at).toISOString() });
     if (written === null) return;
     router.push(`/batch/${batch.id}?wrote=${written.map((draft) => draft.id).join(',')}`);
     router.refresh();
@@ -94,7 +94,7 @@ export function NextStep({ context, batch, pieces, start }: Props) {
         {step === null || step === 'gone' ? null : (
           <section className={css.part}>
             <h2>{t('where')}</h2>
-            <PlacePick step={step} places={context.places} value={equipment} onChange={setEquipment} />
+            <PlaceKeys step={step} places={context.places} value={equipment} onChange={setEquipment} />
           </section>
         )}
         {step === null ? null : (

@@ -1,8 +1,6 @@
+import type { Place } from '#app/ui/PlaceKeys.tsx';
 import type { Book } from '#lib/fold/book.ts';
-import type { EquipmentKind } from '#shared/entries/equipment.ts';
 import type { Unit } from '#shared/units.ts';
-
-export type Place = { id: string; name: string; kind: EquipmentKind };
 
 /** What every form about a batch is given: whose hand, which clock, and the places of this kitchen. */
 export type BatchContext = {

@@ -10,6 +10,8 @@ import { draftsOf, type Written } from './written.ts';
 /** A message by a key that only the answer knows. */
 type Sentence = (key: string, values: Problem['values']) => string;
 type Said = Problem & Partial<Pick<SaidProblem, 'words'>>;
+/** Another hand than the one at the screen (a manager beside it), another moment than now. */
+type Meant = { by?: string; at?: string };
 type State = { busy: boolean; problems: Said[]; attempt: number };
 
 /**
@@ -22,19 +24,19 @@ export function useWrite(by: string) {
   const problem = useTranslations('problem') as unknown as Sentence;
   const remedy = useTranslations('remedy') as unknown as Sentence;
 
-  const draftOf = (written: Written, at: string | undefined): Draft => {
-    const key = JSON.stringify([written, at ?? 'now', by]);
+  const draftOf = (written: Written, hand: { by: string; at?: string }): Draft => {
+    const key = JSON.stringify([written, hand]);
     const known = made.current.get(key);
     if (known) return known;
-    const [fresh] = draftsOf([written], at === undefined ? { by } : { by, at });
+    const [fresh] = draftsOf([written], hand);
     if (fresh === undefined) throw new Error('draftsOf: one written gives one draft');
     made.current.set(key, fresh);
     return fresh;
   };
 
-  const write = async (written: readonly Written[], at?: string): Promise<Draft[] | null> => {
+  const write = async (written: readonly Written[], said: Meant = {}): Promise<Draft[] | null> => {
     setState((before) => ({ ...before, busy: true }));
-    const drafts = written.map((one) => draftOf(one, at));
+    const drafts = written.map((one) => draftOf(one, { by, ...said }));
     const answer = await postEntries(drafts);
     const problems: Said[] =
       'problems' in answer ? answer.problems : answer.receipts.flatMap((receipt) => receipt.problems);

@@ -1,10 +1,12 @@
 import { useTranslations } from 'next-intl';
 import { useState } from 'react';
 import { placesFor } from '#app/client/places.ts';
-import { Key } from '#app/ui/Key.tsx';
+import type { EquipmentKind } from '#shared/entries/equipment.ts';
 import type { StepName } from '#shared/entries/step-name.ts';
-import type { Place } from './context.ts';
-import css from './form.module.css';
+import { Key } from './Key.tsx';
+import css from './PlaceKeys.module.css';
+
+export type Place = { id: string; name: string; kind: EquipmentKind };
 
 type Props = {
   step: StepName;
@@ -14,7 +16,7 @@ type Props = {
 };
 
 /** Where: the places that this step usually takes, the others behind one more key. */
-export function PlacePick({ step, places, value, onChange }: Props) {
+export function PlaceKeys({ step, places, value, onChange }: Props) {
   const t = useTranslations('batch');
   const { usual, other } = placesFor(step, places);
   const [asked, setAsked] = useState(false);

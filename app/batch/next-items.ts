@@ -1,0 +1,43 @@
+import type { Batch, Book } from '#lib/fold/book.ts';
+import { dueOf } from '#lib/fold/due.ts';
+import type { Action } from '#lib/judge/answer.ts';
+import { watchPulled } from './watch-pulled.ts';
+
+/** What to do next with a batch: a message key under `batch.todo`, and where it is done. */
+export type NextItem = {
+  key: Action | 'decide' | 'new_watch';
+  by: number | null;
+  href: string;
+};
+
+/** Worst first: what is undecided, then the rules' deadlines, then the plan. */
+export function nextItems(book: Book, batch: Batch): NextItem[] {
+  const read = `/round?batch=${batch.id}&only=1`;
+  const undecided = book.deviations
+    .filter((each) => each.batch === batch.id && each.state === 'open')
+    .sort((a, b) => a.foundAt - b.foundAt)
+    .map(
+      (each): NextItem => ({
+        key: 'decide',
+        by: decideBy(book, each.foundAt),
+        href: `/deviation/${encodeURIComponent(each.ref)}`,
+      }),
+    );
+  const present = batch.runs.filter((run) => run.end === null);
+  const dues = present.map((run) => dueOf(book, run));
+  const deadlines = dues.flatMap(({ deadline }): NextItem[] =>
+    deadline === null ? [] : [{ key: deadline.action, by: deadline.at, href: read }],
+  );
+  const looks = dues.flatMap(({ dueAt }) => dueAt ?? []);
+  const byPlan: NextItem[] =
+    looks.length === 0 ? [] : [{ key: 'look_by_plan', by: Math.min(...looks), href: read }];
+  const watch: NextItem[] = present.some(watchPulled) ? [{ key: 'new_watch', by: null, href: read }] : [];
+  return [...undecided, ...byTime(deadlines), ...watch, ...byPlan];
+}
+
+const decideBy = (book: Book, foundAt: number): number | null => {
+  const within = book.kitchen.site?.house.decide_within_min ?? null;
+  return within === null ? null : foundAt + within * 60_000;
+};
+
+const byTime = (items: NextItem[]): NextItem[] => items.sort((a, b) => (a.by ?? 0) - (b.by ?? 0));
