@@ -26,11 +26,11 @@ type Props = {
   next: string; // path to go to
   /** Somebody has entered a secret here this shift: others may write by name only, and secrets may be set. */
   someoneIn: boolean;
-  mayStandBy: boolean; // a lead or above is in
+  standBy: string[]; // whose first secret may be set here now
 };
 
 /** Whose hand, then that hand's secret. */
-export function SignIn({ people, chosen, next, someoneIn, mayStandBy }: Props) {
+export function SignIn({ people, chosen, next, someoneIn, standBy }: Props) {
   const t = useTranslations('people.sign_in');
   const [picked, setPicked] = useState(chosen);
   const person = people.find(({ id }) => id === picked);
@@ -45,15 +45,15 @@ export function SignIn({ people, chosen, next, someoneIn, mayStandBy }: Props) {
         {person === undefined ? (
           <p className={css.choose}>{t('choose')}</p>
         ) : (
-          <Chosen key={person.id} {...{ person, next, someoneIn, mayStandBy }} />
+          <Chosen key={person.id} {...{ person, next, someoneIn, standBy }} />
         )}
       </section>
     </div>
   );
 }
 
-function Chosen(props: Pick<Props, 'next' | 'someoneIn' | 'mayStandBy'> & { person: PersonHere }) {
-  const { person, next, someoneIn, mayStandBy } = props;
+function Chosen(props: Pick<Props, 'next' | 'someoneIn' | 'standBy'> & { person: PersonHere }) {
+  const { person, next, someoneIn, standBy } = props;
   const all = useTranslations('people');
   const t = useTranslations('people.sign_in');
   const [busy, setBusy] = useState(false);
@@ -87,7 +87,7 @@ function Chosen(props: Pick<Props, 'next' | 'someoneIn' | 'mayStandBy'> & { pers
       ) : (
         <>
           <p>{t('no_secret', { name: person.name })}</p>
-          {mayStandBy ? (
+          {standBy.includes(person.id) ? (
             <KeyLink kind="save" wide href={`/people/${person.id}/secret`}>
               {all('set.save')}
             </KeyLink>
