@@ -81,6 +81,7 @@ function toReach(book: Book): NextAction[] {
             batch: nameOf(book, run.batch),
             value: limit?.value ?? '',
             unit: limit?.unit ?? '',
+            comparison: limit?.comparison ?? '',
             minutes: Math.floor(minutesBetween(book.asOf, deadline.at)),
           },
           href: `/batch/${run.batch}`,
@@ -124,7 +125,7 @@ function toCheck(book: Book): NextAction[] {
         key: 'check_probe' as const,
         by,
         values: { probe: probe.name, colour: probe.colour },
-        href: '/probes',
+        href: '/probe',
       },
     ];
   });
