@@ -10,19 +10,18 @@ type Props = {
   right?: ReactNode;
 };
 
-/** The band of wrap at the top: the way back or the title at the left, the clock or what else at the right. */
+/** The band of wrap at the top: title, way back, clock. Without a title the way back stands at the left. */
 export function Headband({ title, back, clock, right }: Props) {
+  const way = back ? (
+    <Link href={back.href} className={css.back}>
+      {back.words}
+    </Link>
+  ) : null;
   return (
     <header className={css.headband}>
-      <div className={css.left}>
-        {back ? (
-          <Link href={back.href} className={css.back}>
-            {back.words}
-          </Link>
-        ) : null}
-        {title ? <h1 className={css.title}>{title}</h1> : null}
-      </div>
+      {title ? <h1 className={css.title}>{title}</h1> : way}
       <div className={css.right}>
+        {title ? way : null}
         {right}
         {clock ? <Clock time={clock} /> : null}
       </div>

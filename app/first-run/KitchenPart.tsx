@@ -1,0 +1,56 @@
+import { useTranslations } from 'next-intl';
+import type { useTypedForm } from '#app/set-up/form/useTypedForm.ts';
+import { SelectField, TextField } from '#app/ui/Field.tsx';
+import { Pick, PickGroup } from '#app/ui/Pick.tsx';
+import { unit as units } from '#shared/units.ts';
+import css from './page.module.css';
+
+type Props = {
+  typed: Pick<ReturnType<typeof useTypedForm>, 'field' | 'pick' | 'errorOf'>;
+  zones: readonly string[];
+  profiles: readonly { id: string; name: string }[];
+  unit: string;
+};
+
+export function KitchenPart({ typed, zones, profiles, unit }: Props) {
+  const t = useTranslations('setup.first_run');
+  const k = useTranslations('setup.kitchen');
+  const c = useTranslations('common');
+  const blank = { value: '', words: '' };
+  return (
+    <>
+      <h2 className={css.head}>{t('kitchen')}</h2>
+      <TextField big label={k('name')} autoComplete="organization" {...typed.field('site_name')} />
+      <PickGroup label={k('unit')} columns error={typed.errorOf('site_unit')}>
+        {units.options.map((value) => (
+          <Pick key={value} title={c(`unit.${value}`)} {...typed.pick('site_unit', value)} />
+        ))}
+      </PickGroup>
+      <SelectField
+        label={k('zone')}
+        hint={k('zone_hint')}
+        options={[blank, ...zones.map((value) => ({ value, words: value }))]}
+        {...typed.field('site_zone')}
+      />
+      <TextField
+        label={k('day_starts')}
+        hint={k('day_starts_hint')}
+        type="time"
+        {...typed.field('site_day_starts')}
+      />
+      <TextField
+        label={k('altitude')}
+        hint={k('altitude_hint')}
+        inputMode="decimal"
+        after={unit === 'degC' ? 'm' : 'ft'}
+        {...typed.field('site_altitude_m')}
+      />
+      <SelectField
+        label={t('limits')}
+        hint={k('profile_notice')}
+        options={profiles.map(({ id, name }) => ({ value: id, words: name }))}
+        {...typed.field('site_profile')}
+      />
+    </>
+  );
+}

@@ -1,0 +1,29 @@
+import { notFound } from 'next/navigation';
+import { getTranslations } from 'next-intl/server';
+import { SetUpSheet } from '../../SetUpSheet.tsx';
+import { setUpPage } from '../../set-up-page.ts';
+import { EquipmentForm } from '../EquipmentForm.tsx';
+
+export default async function Page({ params }: { params: Promise<{ id: string }> }) {
+  const { id } = await params;
+  const { kitchen, by, cannot } = await setUpPage();
+  const known = kitchen.equipment.get(id) ?? null;
+  if (id !== 'new' && known === null) notFound();
+  const t = await getTranslations('setup.equipment');
+  const last = Math.max(0, ...[...kitchen.equipment.values()].map(({ order }) => order));
+  return (
+    <SetUpSheet
+      title={known?.name ?? t('new')}
+      back={{ href: '/set-up/equipment', words: t('title') }}
+      cannot={cannot}
+    >
+      <EquipmentForm
+        known={known}
+        next={last + 1}
+        unit={kitchen.site?.unit ?? 'degF'}
+        by={by}
+        cannot={cannot}
+      />
+    </SetUpSheet>
+  );
+}

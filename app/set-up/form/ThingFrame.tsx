@@ -1,0 +1,43 @@
+'use client'; // sends a form
+import { useTranslations } from 'next-intl';
+import type { FormEventHandler, ReactNode } from 'react';
+import { type ErrorShown, ErrorSummary } from '#app/ui/ErrorSummary.tsx';
+import { Foot } from '#app/ui/Foot.tsx';
+import { Key } from '#app/ui/Key.tsx';
+import { KeyLink } from '#app/ui/KeyLink.tsx';
+import { Slip } from '#app/ui/Slip.tsx';
+import css from './ThingFrame.module.css';
+
+type Props = {
+  submit: FormEventHandler;
+  errors: readonly ErrorShown[];
+  attempt: number;
+  busy: boolean;
+  saved: boolean;
+  /** Why this hand cannot save, in words. */
+  cannot: string | null;
+  back: string;
+  children: ReactNode;
+};
+
+/** A form of the set-up: problems above, fields, the save key at the thumb. */
+export function ThingFrame({ submit, errors, attempt, busy, saved, cannot, back, children }: Props) {
+  const t = useTranslations('common');
+  return (
+    <form noValidate onSubmit={submit} className={css.form}>
+      <div className={css.fields}>
+        <ErrorSummary errors={errors} attempt={attempt} />
+        {saved && errors.length === 0 ? <Slip kind="note" title={t('saved')} /> : null}
+        {children}
+      </div>
+      <Foot>
+        <Key kind="save" type="submit" cannot={cannot ?? (busy ? t('saving') : null)}>
+          {t('save')}
+        </Key>
+        <KeyLink kind="plain" href={back}>
+          {t('leave')}
+        </KeyLink>
+      </Foot>
+    </form>
+  );
+}

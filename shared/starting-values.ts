@@ -1,0 +1,399 @@
+import type { Body } from './entries/entry.ts';
+import type { Temperature, Unit } from './units.ts';
+
+/**
+ * What a barbecue kitchen can start with, so that set-up takes minutes: all of it common practice, without a
+ * source, and all of it to be changed. None of these figures is a limit; those stand in a profile with their
+ * sections. Names are written into the book in the language of the kitchen.
+ */
+type Named = { key: string; name: { en: string; es: string }; chosen: boolean };
+type Offered<B, Left extends keyof B> = Named & Omit<B, Left | 'name'>;
+
+export type StartingEquipment = Offered<
+  Body<'equipment'>,
+  'equipment' | 'order' | 'note' | 'active' | 'set'
+> & {
+  set: { degF: number; degC: number } | null; // common practice
+};
+export type StartingFood = Offered<Body<'food'>, 'food' | 'name_es' | 'note' | 'active'>;
+export type StartingProbe = Offered<Pick<Body<'probe'>, 'name' | 'colour'>, never>;
+export type StartingPlanKey =
+  | 'hot_hold'
+  | 'line'
+  | 'rest'
+  | 'cold_hold'
+  | 'cooling'
+  | 'reheat'
+  | 'probe_check';
+export type StartingPlan = Omit<Body<'plan'>, 'plan' | 'equipment' | 'active' | 'note'> & {
+  key: StartingPlanKey;
+  chosen: boolean;
+  kinds: Body<'equipment'>['kind'][]; // the equipment that it names; none = wherever the step takes place
+};
+
+/** In the order of a walk from the fire to the door. */
+export const startingEquipment: readonly StartingEquipment[] = [
+  { key: 'pit_1', name: { en: 'Pit 1', es: 'Pit 1' }, kind: 'pit', set: null, chosen: true },
+  { key: 'pit_2', name: { en: 'Pit 2', es: 'Pit 2' }, kind: 'pit', set: null, chosen: false },
+  {
+    key: 'rack',
+    name: { en: 'Resting rack', es: 'Estante de reposo' },
+    kind: 'rack',
+    set: null,
+    chosen: true,
+  },
+  {
+    key: 'cabinet_1',
+    name: { en: 'Cabinet 1', es: 'Gabinete 1' },
+    kind: 'heated_cabinet',
+    set: { degF: 150, degC: 66 },
+    chosen: true,
+  },
+  {
+    key: 'cabinet_2',
+    name: { en: 'Cabinet 2', es: 'Gabinete 2' },
+    kind: 'heated_cabinet',
+    set: { degF: 150, degC: 66 },
+    chosen: true,
+  },
+  {
+    key: 'cabinet_3',
+    name: { en: 'Cabinet 3', es: 'Gabinete 3' },
+    kind: 'heated_cabinet',
+    set: { degF: 150, degC: 66 },
+    chosen: false,
+  },
+  { key: 'oven', name: { en: 'Oven', es: 'Horno' }, kind: 'oven', set: null, chosen: true },
+  { key: 'range', name: { en: 'Range', es: 'Estufa' }, kind: 'range', set: null, chosen: true },
+  {
+    key: 'block',
+    name: { en: 'Cutting board', es: 'Tabla de cortar' },
+    kind: 'cutting',
+    set: null,
+    chosen: true,
+  },
+  {
+    key: 'steam_table',
+    name: { en: 'Steam table', es: 'Mesa de vapor' },
+    kind: 'steam_table',
+    set: null,
+    chosen: true,
+  },
+  { key: 'pass', name: { en: 'Pass', es: 'Pase' }, kind: 'pass', set: null, chosen: false },
+  {
+    key: 'ice_bath',
+    name: { en: 'Ice bath', es: 'Baño de hielo' },
+    kind: 'ice_bath',
+    set: null,
+    chosen: true,
+  },
+  {
+    key: 'walk_in',
+    name: { en: 'Walk-in', es: 'Cuarto frío' },
+    kind: 'cooler',
+    set: { degF: 37, degC: 3 },
+    chosen: true,
+  },
+  {
+    key: 'reach_in',
+    name: { en: 'Reach-in', es: 'Refrigerador de línea' },
+    kind: 'cooler',
+    set: { degF: 38, degC: 3 },
+    chosen: true,
+  },
+  { key: 'box_1', name: { en: 'Box 1', es: 'Caja 1' }, kind: 'insulated_box', set: null, chosen: true },
+  { key: 'box_2', name: { en: 'Box 2', es: 'Caja 2' }, kind: 'insulated_box', set: null, chosen: false },
+];
+
+export const startingProbes: readonly StartingProbe[] = [
+  { key: 'red', name: { en: 'Red', es: 'Rojo' }, colour: 'red', chosen: true },
+  { key: 'blue', name: { en: 'Blue', es: 'Azul' }, colour: 'blue', chosen: true },
+  { key: 'green', name: { en: 'Green', es: 'Verde' }, colour: 'green', chosen: false },
+  { key: 'yellow', name: { en: 'Yellow', es: 'Amarillo' }, colour: 'yellow', chosen: false },
+];
+
+/** Whole meat is offered as not injected: whoever injects or tenderizes changes the class, and with it the rule. */
+export const startingFoods: readonly StartingFood[] = [
+  {
+    key: 'brisket',
+    name: { en: 'Brisket, whole, not injected', es: 'Pecho de res entero, sin inyectar' },
+    class: 'intact_roast',
+    counted: 'pieces',
+    sealed_commercial: false,
+    chosen: true,
+  },
+  {
+    key: 'shoulder',
+    name: { en: 'Pork shoulder, not injected', es: 'Espaldilla de puerco, sin inyectar' },
+    class: 'intact_roast',
+    counted: 'pieces',
+    sealed_commercial: false,
+    chosen: true,
+  },
+  {
+    key: 'injected',
+    name: { en: 'Brisket, injected', es: 'Pecho de res, inyectado' },
+    class: 'injected_or_tenderized',
+    counted: 'pieces',
+    sealed_commercial: false,
+    chosen: false,
+  },
+  {
+    key: 'ribs',
+    name: { en: 'Pork ribs', es: 'Costillas de puerco' },
+    class: 'pork_whole',
+    counted: 'pieces',
+    sealed_commercial: false,
+    chosen: true,
+  },
+  {
+    key: 'turkey',
+    name: { en: 'Turkey breast', es: 'Pechuga de pavo' },
+    class: 'poultry',
+    counted: 'pieces',
+    sealed_commercial: false,
+    chosen: true,
+  },
+  {
+    key: 'sausage_raw',
+    name: { en: 'Sausage, raw', es: 'Salchicha cruda' },
+    class: 'sausage_raw',
+    counted: 'pans',
+    sealed_commercial: false,
+    chosen: true,
+  },
+  {
+    key: 'sausage_cooked',
+    name: { en: 'Sausage, factory-cooked', es: 'Salchicha ya cocida de fábrica' },
+    class: 'sausage_cooked',
+    counted: 'pans',
+    sealed_commercial: true,
+    chosen: true,
+  },
+  {
+    key: 'pulled',
+    name: { en: 'Pulled pork', es: 'Puerco deshebrado' },
+    class: 'pulled_or_chopped',
+    counted: 'pans',
+    sealed_commercial: false,
+    chosen: true,
+  },
+  {
+    key: 'chopped',
+    name: { en: 'Chopped brisket', es: 'Pecho de res picado' },
+    class: 'pulled_or_chopped',
+    counted: 'pans',
+    sealed_commercial: false,
+    chosen: true,
+  },
+  {
+    key: 'beans',
+    name: { en: 'Beans', es: 'Frijoles' },
+    class: 'plant',
+    counted: 'pans',
+    sealed_commercial: false,
+    chosen: true,
+  },
+  {
+    key: 'sauce',
+    name: { en: 'Sauce, hot', es: 'Salsa caliente' },
+    class: 'sauce',
+    counted: 'not_counted',
+    sealed_commercial: false,
+    chosen: true,
+  },
+  {
+    key: 'potato_salad',
+    name: { en: 'Potato salad', es: 'Ensalada de papa' },
+    class: 'dairy_side',
+    counted: 'pans',
+    sealed_commercial: false,
+    chosen: true,
+  },
+];
+
+/**
+ * How often to look (common practice; no section read sets an interval). The gap allowed at most is longer than
+ * the interval, so that a round a little late is not yet a gap.
+ */
+export const startingPlans: readonly StartingPlan[] = [
+  {
+    key: 'hot_hold',
+    chosen: true,
+    step: 'hot_hold',
+    kinds: ['heated_cabinet'],
+    every_min: 120,
+    at_most_min: 150,
+    checkpoints_min: [],
+    looks: 'thin_ends_and_every_second_thick',
+    spots: ['edge', 'core'],
+  },
+  {
+    key: 'line',
+    chosen: true,
+    step: 'hot_hold',
+    kinds: ['steam_table', 'insulated_box'],
+    every_min: 120,
+    at_most_min: 150,
+    checkpoints_min: [],
+    looks: 'every_piece',
+    spots: ['coldest'],
+  },
+  {
+    key: 'rest',
+    chosen: true,
+    step: 'rest',
+    kinds: [],
+    every_min: 60,
+    at_most_min: 120,
+    checkpoints_min: [],
+    looks: 'watch_piece',
+    spots: ['edge'],
+  },
+  {
+    key: 'cold_hold',
+    chosen: true,
+    step: 'cold_hold',
+    kinds: [],
+    every_min: 120,
+    at_most_min: 270,
+    checkpoints_min: [],
+    looks: 'watch_piece',
+    spots: ['warmest', 'air'],
+  },
+  {
+    key: 'cooling',
+    chosen: true,
+    step: 'cooling',
+    kinds: [],
+    every_min: null,
+    at_most_min: null,
+    checkpoints_min: [0, 60, 120, 240, 360],
+    looks: 'every_piece',
+    spots: ['warmest'],
+  },
+  {
+    key: 'reheat',
+    chosen: true,
+    step: 'reheat',
+    kinds: [],
+    every_min: 30,
+    at_most_min: null,
+    checkpoints_min: [],
+    looks: 'every_piece',
+    spots: ['coldest'],
+  },
+  {
+    key: 'probe_check',
+    chosen: true,
+    step: 'probe_check',
+    kinds: [],
+    every_min: 1440,
+    at_most_min: null,
+    checkpoints_min: [],
+    looks: 'watch_piece',
+    spots: [],
+  },
+];
+
+export type StartingChoice = { equipment: string[]; probes: string[]; foods: string[]; plans: string[] };
+export type StartingThing =
+  | { kind: 'equipment'; body: Body<'equipment'> }
+  | { kind: 'probe'; body: Body<'probe'> }
+  | { kind: 'food'; body: Body<'food'> }
+  | { kind: 'plan'; body: Body<'plan'> };
+
+type House = { unit: Unit; language: 'en' | 'es'; newId: () => string };
+
+const displayStep = 0.1; // of a pocket thermometer, either scale
+
+/** The bodies of what was chosen (keys), with new ids. A plan names the chosen equipment of its kinds. */
+export function startingThings(choice: StartingChoice, { unit, language, newId }: House): StartingThing[] {
+  const set = (value: StartingEquipment['set']): Temperature | null =>
+    value === null ? null : { value: value[unit], unit };
+  const equipment = startingEquipment
+    .filter(({ key }) => choice.equipment.includes(key))
+    .map(({ kind, name, set: at }, order) => ({
+      kind: 'equipment' as const,
+      body: {
+        equipment: newId(),
+        name: name[language],
+        kind,
+        set: set(at),
+        order: order + 1,
+        note: null,
+        active: true,
+      },
+    }));
+  const probes = startingProbes
+    .filter(({ key }) => choice.probes.includes(key))
+    .map(({ name, colour }) => ({
+      kind: 'probe' as const,
+      body: {
+        probe: newId(),
+        name: name[language],
+        colour,
+        type: null,
+        scale: unit,
+        unit,
+        step: displayStep,
+        accuracy: null,
+        home: null,
+        active: true,
+      },
+    }));
+  const foods = startingFoods
+    .filter(({ key }) => choice.foods.includes(key))
+    .map(({ name, class: foodClass, counted, sealed_commercial }) => ({
+      kind: 'food' as const,
+      body: {
+        food: newId(),
+        name: name[language],
+        name_es: name.es,
+        class: foodClass,
+        counted,
+        sealed_commercial,
+        note: null,
+        active: true,
+      },
+    }));
+  const plans = startingPlans
+    .filter(({ key }) => choice.plans.includes(key))
+    .map((plan) => ({ plan, named: equipment.filter(({ body }) => plan.kinds.includes(body.kind)) }))
+    // A plan for equipment that was not chosen would otherwise speak of every place.
+    .filter(({ plan, named }) => plan.kinds.length === 0 || named.length > 0)
+    .map(({ plan: { step, every_min, at_most_min, checkpoints_min, looks, spots }, named }) => ({
+      kind: 'plan' as const,
+      body: {
+        plan: newId(),
+        step,
+        equipment: named.map(({ body }) => body.equipment),
+        every_min,
+        at_most_min,
+        checkpoints_min,
+        looks,
+        spots,
+        note: null,
+        active: true,
+      },
+    }));
+  return [...equipment, ...probes, ...foods, ...plans];
+}
+
+/** What is chosen before anybody has tapped. */
+export const startingChoice: StartingChoice = {
+  equipment: startingEquipment.filter(({ chosen }) => chosen).map(({ key }) => key),
+  probes: startingProbes.filter(({ chosen }) => chosen).map(({ key }) => key),
+  foods: startingFoods.filter(({ chosen }) => chosen).map(({ key }) => key),
+  plans: startingPlans.filter(({ chosen }) => chosen).map(({ key }) => key),
+};
+
+/** What the rest of a new kitchen is, beside what its first form asks. */
+export const startingHouse = {
+  clock: { degF: '12', degC: '24' } as const,
+  paper: { degF: 'letter', degC: 'a4' } as const,
+  day_starts: '04:00', // when the fewest look: common practice
+  late_after_min: 15, // an entry typed later than this after its look is marked late
+  odd_above: { degF: 250, degC: 120 }, // food hotter than this is asked about: a slip of a digit
+  house: { reheat_may_return: false, reheat_within_min: null, decides: 'manager', decide_within_min: 30 },
+} as const;
