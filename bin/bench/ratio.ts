@@ -8,7 +8,14 @@ export const quantile = (values: readonly number[], q: number): number => {
 };
 
 /** One line: ours over theirs at the quantile, against the goal. A figure of one run on one machine. */
-export function ratioLine(what: string, ours: Side, theirs: Side, q: number, goal: number, unit: string): string {
+export function ratioLine(
+  what: string,
+  ours: Side,
+  theirs: Side,
+  q: number,
+  goal: number,
+  unit: string,
+): string {
   const a = quantile(ours.values, q);
   const b = quantile(theirs.values, q);
   const verdict = a / b <= goal ? 'within the goal' : 'OVER the goal';

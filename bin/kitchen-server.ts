@@ -4,7 +4,7 @@ import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
-const root = new URL('../..', import.meta.url).pathname;
+const root = new URL('..', import.meta.url).pathname;
 
 /** A whole Holdproof as `npm start` runs it, with a book of its own in a folder that goes with it. */
 export type KitchenServer = {
