@@ -3,7 +3,7 @@ import type { Profile } from '#lib/limits/profile.ts';
 import type { Entry, EntryOf } from '#shared/entries/entry.ts';
 import { msOf } from '#shared/time.ts';
 import type { Check, Kitchen } from './book.ts';
-import { ofKind } from './order.ts';
+import { ofKind, whenOf } from './order.ts';
 import { failedChecksFor } from './suspect.ts';
 
 /**
@@ -27,7 +27,8 @@ export function foldChecks(
   const byProbe = Map.groupBy(judged, ({ probe }) => probe);
   const byEntry = new Map(judged.map((check) => [check.entry.id, check]));
   const suspect = new Set<string>();
-  for (const { id, at, body } of ofKind(readings, 'reading')) {
+  for (const reading of ofKind(readings, 'reading')) {
+    const { id, body } = reading;
     const own = body.probe === null ? undefined : byProbe.get(body.probe);
     if (!own) continue;
     const asked = own.map(({ entry, at: when, verdict }) => ({
@@ -35,7 +36,7 @@ export function foldChecks(
       at: when,
       kept: verdict === 'kept',
     }));
-    for (const failed of failedChecksFor(msOf(at), asked)) {
+    for (const failed of failedChecksFor(whenOf(reading), asked)) {
       byEntry.get(failed)?.suspect.push(id);
       suspect.add(id);
     }

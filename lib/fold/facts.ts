@@ -1,6 +1,7 @@
 import type { Verdict } from '#lib/judge/answer.ts';
 import type { Facts } from '#lib/judge/record.ts';
-import type { Body, EntryOf } from '#shared/entries/entry.ts';
+import { conventions } from '#lib/limits/conventions.ts';
+import type { Body } from '#shared/entries/entry.ts';
 import { msOf } from '#shared/time.ts';
 import { converted } from '#shared/units.ts';
 import type { Kitchen, Look, Member, Run } from './book.ts';
@@ -20,15 +21,41 @@ export type FactSources = {
 
 const isBoolean = (value: unknown): value is boolean => typeof value === 'boolean';
 
-/** The lowest that the oven was seen at in °F, from the air readings of its place and from what the step says. */
-function ovenTemp(equipment: string | null, member: Member, sources: FactSources): number | null {
+/** Air readings of the place in which a piece was cooked, while it was there. */
+function ovenLooks(equipment: string | null, member: Member, sources: FactSources): Look[] {
   const end = member.until ?? sources.asOf;
-  const seen = (equipment === null ? [] : (sources.air.get(equipment) ?? []))
-    .filter(({ at }) => at >= member.from && at <= end)
-    .map(({ value, unit }) => converted(value, unit, 'degF'));
+  const air = equipment === null ? [] : (sources.air.get(equipment) ?? []);
+  return air.filter(({ at }) => at >= member.from && at <= end);
+}
+
+/**
+ * The worst that the oven was seen at in °F, from the air readings of its place and from what the step says: the
+ * lowest, and for moist heat, whose line is an upper one, the highest.
+ */
+function ovenTemp(equipment: string | null, member: Member, sources: FactSources): number | null {
+  const seen = ovenLooks(equipment, member, sources).map(({ value, unit }) => converted(value, unit, 'degF'));
   const said = member.details.oven_temp_F;
   const all = said === undefined ? seen : [...seen, said];
-  return all.length === 0 ? null : Math.min(...all);
+  if (all.length === 0) return null;
+  return member.details.oven === 'high_humidity' ? Math.max(...all) : Math.min(...all);
+}
+
+/**
+ * Whether the record covers the oven: the step says its temperature, or its air was read from start to end with no
+ * gap over 30 minutes. A few readings in twelve hours can show that an oven was too cool, never that it was not
+ * (docs/judge.md 4.1: "a cook record with gaps").
+ */
+export function ovenCovered(
+  run: Pick<Run, 'equipment'>,
+  member: Member,
+  sources: Pick<FactSources, 'air' | 'asOf'>,
+): boolean {
+  if (member.details.oven_temp_F !== undefined) return true;
+  const air = run.equipment === null ? [] : (sources.air.get(run.equipment) ?? []);
+  const end = member.until ?? sources.asOf;
+  const moments = air.map(({ at }) => at).filter((at) => at >= member.from && at <= end);
+  const gap = conventions.heat_on_gap_min * 60_000;
+  return [...moments, end].every((at, index) => at - (moments[index - 1] ?? member.from) <= gap);
 }
 
 function cookFacts(run: FactSources['runs'][number], member: Member, sources: FactSources): Facts {
@@ -82,5 +109,3 @@ export function factsOf(
       return { roast_cook: roastCook };
   }
 }
-
-export type SourceBatch = EntryOf<'batch'>['body']['source'][number];

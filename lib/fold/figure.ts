@@ -1,3 +1,5 @@
+import { line, low } from '#lib/judge/compare.ts';
+import type { Profile } from '#lib/limits/profile.ts';
 import { minutesBetween } from '#shared/time.ts';
 import { initialsOf, presentIn, profileOf } from './ask.ts';
 import type { Book, JudgedRun, Look } from './book.ts';
@@ -33,11 +35,25 @@ export function lastLooks(run: JudgedRun): Look[] {
   return nameless && !pieces.has(null) ? [...own, nameless] : own;
 }
 
-/** Whether a look stands on the wrong side of its limit. */
+/**
+ * Whether a look stands on the wrong side of its limit. Under an allowance that is not shown the limit stays the
+ * full one: such a look breaks nothing for the judge, and the hand is told that it is under.
+ */
 export function isBad(book: Book, run: JudgedRun, look: Look): boolean {
   const profile = profileOf(book);
+  if (profile === null) return false;
   const stages = run.byPiece.find(({ piece }) => piece === look.piece)?.stages ?? run.stages;
-  return profile !== null && sideOf(look, run.step, stages, profile) === 'bad';
+  const side = sideOf(look, run.step, stages, profile);
+  return side === 'bad' || (side === 'neither' && isUnderFull(look, run, profile));
+}
+
+function isUnderFull(look: Look, run: JudgedRun, profile: Profile): boolean {
+  const figure = profile.figures.hot_hold;
+  const disputed = run.byPiece.some(
+    ({ piece, stages }) =>
+      piece === look.piece && stages.at_readings?.reasons.includes('allowance_not_shown') === true,
+  );
+  return disputed && figure !== null && low(look) < line(figure)[look.unit];
 }
 
 /** The figure of a group: the coldest (or warmest) piece at its last look, dressed by what it can still say. */
@@ -46,7 +62,8 @@ export function figureOf(book: Book, run: JudgedRun, latestAt: number | null): S
   if (!look) return null;
   if (look.suspect) return shown(book, look, 'wavy');
   if (isBad(book, run, look)) return shown(book, look, 'cut');
-  const old = look.at < run.start || (latestAt !== null && book.asOf > latestAt);
+  const came = run.members.find(({ piece }) => piece === look.piece)?.from ?? run.start;
+  const old = look.at < came || (latestAt !== null && book.asOf > latestAt);
   return shown(book, look, old ? 'hollow' : 'solid');
 }
 

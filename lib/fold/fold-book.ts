@@ -87,7 +87,9 @@ export function foldBook(entries: readonly Entry[], at: number | FoldOptions): B
   const knownUntil =
     typeof at === 'number' ? Number.POSITIVE_INFINITY : (at.knownUntil ?? Number.POSITIVE_INFINITY);
   const amended = applyAmendments(inOrder(entries), knownUntil);
-  const known = inOrder(amended.entries).filter(seenAt(Math.max(knownUntil, asOf)));
+  // An amendment may have moved an entry in time.
+  const ordered = amended.amendments.size === 0 ? amended.entries : inOrder(amended.entries);
+  const known = ordered.filter(seenAt(Math.max(knownUntil, asOf)));
   const seen = known.filter(seenAt(asOf));
   const kitchen = foldKitchen(known, asOf);
   const profile = profileById(kitchen.site?.profile ?? defaultProfile);
@@ -143,7 +145,10 @@ function assemble(parts: Parts): Book {
     checks: parts.checks.filter((check) => check.at <= asOf),
     written,
     endings,
-    gone: goneOf(frames, known),
+    gone:
+      known.length === seen.length
+        ? new Map([...frames].map(([id, frame]) => [id, frame.steps.ends]))
+        : goneOf(frames, known),
     reheats,
     asOf,
   });

@@ -5,7 +5,7 @@ import type { Facts, RuleKind, StepRecord } from '#lib/judge/record.ts';
 import { stageEntries } from '#lib/judge/stage.ts';
 import type { Profile } from '#lib/limits/profile.ts';
 import type { JudgedRun, Look, Member, Run } from './book.ts';
-import { type FactSources, factsOf } from './facts.ts';
+import { type FactSources, factsOf, ovenCovered } from './facts.ts';
 import { ruleOf } from './good.ts';
 import type { ShapeWithLooks } from './looks-of-runs.ts';
 import { planOf } from './plan-of.ts';
@@ -42,7 +42,7 @@ function airOf(run: Run, bench: Bench): Look[] {
 }
 
 /** One piece's own record, with the places of its readings among those of the whole run. */
-type Own = { record: StepRecord; places: number[]; read: boolean };
+type Own = { record: StepRecord; places: number[]; read: boolean; ovenCovered: boolean };
 
 function ownRecord(run: Run, member: Member, facts: Facts, bench: Bench, asOf: number): Own {
   const places: number[] = [];
@@ -70,12 +70,17 @@ function ownRecord(run: Run, member: Member, facts: Facts, bench: Bench, asOf: n
     asOf,
     readings,
   };
-  return { record, places, read };
+  return { record, places, read, ovenCovered: ovenCovered(run, member, bench) };
 }
 
 /** The stages of one record with the readings that decide named by their place in the run. */
 function judgedOwn(kind: RuleKind, own: Own, profile: Profile): Stages {
   const stages = judgeStep(kind, own.record, profile);
+  if (stages.oven?.verdict === 'kept' && !own.ovenCovered) {
+    const facts = { ...own.record.facts, oven_temp: null };
+    const { oven } = judgeStep(kind, { ...own.record, facts }, profile);
+    if (oven) stages.oven = oven;
+  }
   const placed: Stages = {};
   for (const [name, stage] of stageEntries(stages)) {
     if (name === 'house_plan_interval') continue; // of the group, not of one piece

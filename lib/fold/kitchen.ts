@@ -1,7 +1,6 @@
 import type { Entry } from '#shared/entries/entry.ts';
-import { msOf } from '#shared/time.ts';
 import type { Kitchen } from './book.ts';
-import { ofKind } from './order.ts';
+import { ofKind, whenOf } from './order.ts';
 
 /**
  * The last body of each thing at or before `asOf`. A thing that was set up later is known by its first entry: a
@@ -11,7 +10,7 @@ function lastOf<T extends Entry>(entries: readonly T[], idOf: (entry: T) => stri
   const last = new Map<string, T['body']>();
   for (const entry of entries) {
     const id = idOf(entry);
-    if (msOf(entry.at) <= asOf || !last.has(id)) last.set(id, entry.body);
+    if (whenOf(entry) <= asOf || !last.has(id)) last.set(id, entry.body);
   }
   return last;
 }

@@ -2,7 +2,7 @@ import type { Body, Entry, EntryOf } from '#shared/entries/entry.ts';
 import { minutesBetween, msOf } from '#shared/time.ts';
 import type { Unit } from '#shared/units.ts';
 import type { Kitchen, Look } from './book.ts';
-import { ofKind } from './order.ts';
+import { ofKind, whenOf } from './order.ts';
 
 const lateAfterMin = 15; // until the site says otherwise (its own `late_after_min`): common practice
 
@@ -32,8 +32,9 @@ export function foldLooks(
   suspect: ReadonlySet<string>,
 ): Look[] {
   const late = kitchen.site?.late_after_min ?? lateAfterMin;
-  return ofKind(entries, 'reading').map(({ id, seq, at, entered_at, by, body }) => {
-    const when = msOf(at);
+  return ofKind(entries, 'reading').map((entry) => {
+    const { id, seq, entered_at, by, body } = entry;
+    const when = whenOf(entry);
     const enteredAt = msOf(entered_at);
     return {
       id,

@@ -62,7 +62,7 @@ function toRead(book: Book): NextAction[] {
       .reduce((sum, run) => sum + unreadSince(run, foundAt), 0);
     if (count === 0) return [];
     const values = { equipment: placeOf(book, equipment), count };
-    return [{ key: 'read_every_piece' as const, by: null, values, href: `/round?at=${equipment}` }];
+    return [{ key: 'read_every_piece' as const, by: null, values, href: `/round?equipment=${equipment}` }];
   });
 }
 

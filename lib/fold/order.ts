@@ -1,8 +1,16 @@
 import type { Entry, EntryOf, Kind } from '#shared/entries/entry.ts';
 import { msOf } from '#shared/time.ts';
 
-/** An entry with its instant as a number, so that nothing parses the same text twice. */
-export type Timed<K extends Kind = Kind> = { ms: number; entry: EntryOf<K> };
+const instants = new WeakMap<Entry, number>();
+
+/** When an entry was observed, in ms. Entries never change, so each is read once. */
+export function whenOf(entry: Entry): number {
+  const known = instants.get(entry);
+  if (known !== undefined) return known;
+  const at = msOf(entry.at);
+  instants.set(entry, at);
+  return at;
+}
 
 const bySeq = (a: Entry, b: Entry): number => a.seq - b.seq || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
 
@@ -14,10 +22,8 @@ export function inOrder(entries: readonly Entry[]): Entry[] {
   const once = new Map<string, Entry>();
   for (const entry of entries) if (!once.has(entry.id)) once.set(entry.id, entry);
   return [...once.values()]
-    .map((entry) => ({ entry, ms: msOf(entry.at) }))
-    .filter(({ ms }) => Number.isFinite(ms))
-    .sort((a, b) => a.ms - b.ms || bySeq(a.entry, b.entry))
-    .map(({ entry }) => entry);
+    .filter((entry) => Number.isFinite(whenOf(entry)))
+    .sort((a, b) => whenOf(a) - whenOf(b) || bySeq(a, b));
 }
 
 /** Those of one kind, in the order given. */
@@ -28,4 +34,4 @@ export const ofKind = <K extends Kind>(entries: readonly Entry[], kind: K): Entr
 export const seenAt =
   (asOf: number) =>
   (entry: Entry): boolean =>
-    msOf(entry.at) <= asOf;
+    whenOf(entry) <= asOf;

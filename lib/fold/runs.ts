@@ -1,6 +1,6 @@
 import type { EntryOf } from '#shared/entries/entry.ts';
-import { msOf } from '#shared/time.ts';
 import type { Member, Odd, Piece, Run } from './book.ts';
+import { whenOf } from './order.ts';
 
 /** A run while it is being made: who is in it and where, without its looks. */
 export type RunShape = Pick<Run, 'key' | 'batch' | 'step' | 'equipment' | 'places' | 'details'> & {
@@ -48,7 +48,7 @@ class StepFold {
   }
 
   take(entry: StepEntry): void {
-    const at = msOf(entry.at);
+    const at = whenOf(entry);
     const named = this.named(entry, at);
     if (entry.body.step === 'gone') for (const piece of named) this.end(piece, at, entry);
     else this.enter(named, at, entry);

@@ -1,6 +1,6 @@
 import type { Entry } from '#shared/entries/entry.ts';
-import { msOf } from '#shared/time.ts';
 import type { Kitchen, Odd } from './book.ts';
+import { whenOf } from './order.ts';
 
 /** Ids in a body that name something of the set-up, with the message that says it is not known. */
 const named: { field: string; things: keyof Omit<Kitchen, 'site' | 'plans'>; key: string }[] = [
@@ -15,7 +15,7 @@ const setUp: ReadonlySet<string> = new Set(['site', 'person', 'equipment', 'prob
 /** What an entry names and the book does not know: taken as written, and said. */
 export function unknownNames(entry: Entry, kitchen: Kitchen, batches: ReadonlySet<string>): Odd[] {
   if (setUp.has(entry.kind)) return [];
-  const at = msOf(entry.at);
+  const at = whenOf(entry);
   const body: Record<string, unknown> = entry.body;
   const odd = named.flatMap(({ field, things, key }) => {
     const id = body[field];
