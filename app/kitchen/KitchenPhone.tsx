@@ -15,7 +15,8 @@ import { type KitchenView, timeOf } from './view.ts';
 /** Kitchen now on a phone: the next, then each piece of equipment, worst first, then the keys at the thumb. */
 export function KitchenPhone({ view, fresh }: { view: KitchenView; fresh: ReactNode }) {
   const t = useTranslations('kitchen');
-  const { rows } = view.now;
+  const rows = view.now.rows.filter((row) => row.groups.length > 0 || row.offSince !== null);
+  const bare = view.now.rows.filter((row) => row.groups.length === 0 && row.offSince === null);
   const line = rows.flatMap((row) => row.groups.map((group) => group.line))[0];
   return (
     <Sheet>
@@ -37,6 +38,9 @@ export function KitchenPhone({ view, fresh }: { view: KitchenView; fresh: ReactN
             ))}
           </Ruled>
         )}
+        {rows.length > 0 && bare.length > 0 ? (
+          <p className={css.bare}>{t('empty_places', { names: bare.map((row) => row.name).join(', ') })}</p>
+        ) : null}
         <p className={css.nobody}>{t('nobody_wakes')}</p>
       </main>
       <Foot>

@@ -6,7 +6,7 @@ import { type KitchenView, timeOf } from './view.ts';
 export function RoundKey({ view }: { view: KitchenView }) {
   const t = useTranslations('kitchen');
   const { round, rows } = view.now;
-  if (rows.length === 0)
+  if (rows.every((row) => row.groups.length === 0))
     return (
       <KeyLink kind="save" href="/batch/new">
         {t('first_batch')}

@@ -10,7 +10,8 @@ import { converted, type Unit } from '#shared/units.ts';
 import type { Decider, ProbeShown, RoundGiven } from './given.ts';
 import { keyOf, type PieceGroup, type RoundPlanned, type WalkLook } from './round-state.ts';
 
-type Asked = { round?: string; batch?: string; equipment?: string; only?: string };
+/** `at`: every piece in that place, whatever the plan asks. `batch`: the looks of one batch. */
+type Asked = { round?: string; batch?: string; at?: string; only?: string };
 type Say = (key: 'by_secret' | 'by_tap') => string;
 
 const lookedAheadMin = 5; // docs/design.md: a reading further ahead of the server's clock is asked about
@@ -67,13 +68,14 @@ function planned(
   const wanted = plan.looks.filter(
     (look) =>
       (asked.batch === undefined || look.batch === asked.batch) &&
-      (asked.equipment === undefined || look.equipment === asked.equipment),
+      (asked.at === undefined || look.equipment === asked.at),
   );
+  const looks = wanted.map((look) => walkLook(look, book, lang, figures));
   return {
     round: going?.round ?? null,
     startedAt: going?.startedAt ?? null,
     plannedAt: plan.due?.dueAt ?? null,
-    looks: wanted.map((look) => walkLook(look, book, lang, figures)),
+    looks: asked.at === undefined ? looks : everyPiece(looks, groups(book)),
     done: going === null ? [] : doneIn(book, going.round),
     groups: groups(book),
     probes: probes(book).map(({ id }) => ({ id, unit: book.kitchen.probes.get(id)?.unit ?? 'degF' })),
@@ -83,6 +85,17 @@ function planned(
     lateAfterMin: site?.late_after_min ?? 15,
     aheadMin: lookedAheadMin,
   };
+}
+
+/** The planned looks of a place, and after them every numbered piece of its batches that the plan left out. */
+function everyPiece(looks: WalkLook[], all: PieceGroup[]): WalkLook[] {
+  const present = new Set(looks.map(keyOf));
+  const added = all.flatMap(({ equipment, batch, pieces }) => {
+    const like = looks.find((look) => look.equipment === equipment && look.batch === batch);
+    if (like === undefined) return [];
+    return pieces.map((piece): WalkLook => ({ ...like, piece, asked: like.spots.slice(0, 1), last: null }));
+  });
+  return [...looks, ...added.filter((look) => !present.has(keyOf(look)))];
 }
 
 /** The look with its food in the device's language, and its limit as published in either unit. */

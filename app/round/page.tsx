@@ -12,11 +12,11 @@ export async function generateMetadata() {
   return { title: t('title') };
 }
 
-type Props = { searchParams: Promise<{ round?: string; batch?: string; equipment?: string; only?: string }> };
+type Props = { searchParams: Promise<{ round?: string; batch?: string; at?: string; only?: string }> };
 
 /**
  * The round: what is open now, in the order of the walk. `round` goes on with one that was begun; `batch` (with
- * `only`) leaves in the looks of one batch, as the cooling screen asks for.
+ * `only`) leaves in the looks of one batch, as the cooling screen asks for; `at` asks every piece of one place.
  */
 export default async function RoundPage({ searchParams }: Props) {
   const session = await entrance();

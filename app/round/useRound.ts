@@ -1,3 +1,4 @@
+import { useRouter } from 'next/navigation';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { v7 } from 'uuid';
 import { outboxOf } from '#app/outbox/useOutbox.ts';
@@ -18,6 +19,7 @@ export function useRound({ site, planned, hand, lang, undoReason }: Given) {
   const [state, setState] = useState<RoundState>(() => opened(planned, hand, null));
   const latest = useRef(state);
   const bookAhead = useRef(0);
+  const router = useRouter();
 
   const show = useCallback((next: RoundState): void => {
     latest.current = next;
@@ -55,11 +57,12 @@ export function useRound({ site, planned, hand, lang, undoReason }: Given) {
       for (const id of drop) outbox.drop(id);
       if (write.length > 0) outbox.write(write);
       if (what.do === 'probe') keepProbe(site, what.probe);
+      if (what.do === 'hand') void sayHand(what.person).then((said) => said && router.refresh());
       if (next.round !== null && next.round !== latest.current.round) nameRound(next.round);
       show(next);
       keepTyped(site, next);
     },
-    [site, lang, undoReason, show],
+    [site, lang, undoReason, show, router],
   );
 
   return { state, act, bookAhead };
@@ -73,6 +76,16 @@ async function aheadOfMe(): Promise<number | null> {
     return answer.now - (asked + Date.now()) / 2;
   } catch {
     return null; // no network: the entry carries the device's time, and the book notes when it came
+  }
+}
+
+/** Tells the server whose hand writes on this device, so that the next page is in that person's language. */
+async function sayHand(person: string): Promise<boolean> {
+  try {
+    const { post } = await import('#app/client/post-entries.ts');
+    return !('problems' in (await post('/api/hand', { person })));
+  } catch {
+    return false; // no network: each entry names its hand anyway
   }
 }
 

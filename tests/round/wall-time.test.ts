@@ -16,7 +16,7 @@ describe('the time of an earlier look is the last time that the wall showed it',
     ['1150', '12', '2026-10-17T04:50:00Z', 'the nearer of 11:50 am and pm'],
     ['0230', '12', '2026-10-17T07:30:00Z', 'written with its zero: the morning'],
     ['1415', '12', '2026-10-16T19:15:00Z', 'an hour of 24 is understood on any clock'],
-  ] as const)('%s on a %s hour clock is %s: %s', (typed, clock, iso) => {
+  ] as const)('%s on a %s hour clock is %s: %s', (typed, clock, iso, _why) => {
     expect(lastTimeOf(typed, now, chicago, clock)).toBe(at(iso));
   });
 
