@@ -1,0 +1,121 @@
+import Link from 'next/link';
+import { useTranslations } from 'next-intl';
+import { Cell } from '#app/ui/Cell.tsx';
+import type { Dress } from '#app/ui/Figure.tsx';
+import { Hand } from '#app/ui/Ruled.tsx';
+import { initialsOf } from '#lib/fold/ask.ts';
+import { type ReadingRow, readingRows } from './reading-rows.ts';
+import css from './readings.module.css';
+import { timeSaid } from './said.ts';
+import { type BatchView, placeName } from './view.ts';
+
+const columns = ['time', 'hand', 'piece', 'spot', 'figure', 'probe', 'word', 'correct'] as const;
+
+/** Every reading, newest first: the chart in figures. What was struck or corrected stays readable. */
+export function Readings({ view }: { view: BatchView }) {
+  const t = useTranslations('batch');
+  const rows = readingRows(view.book, view.batch);
+  if (rows.length === 0) return <p className={css.empty}>{t('readings_none')}</p>;
+  return (
+    <section className={css.readings}>
+      <h2>{t('readings')}</h2>
+      <table>
+        <thead>
+          <tr>
+            {columns.map((column) => (
+              <th key={column} scope="col" className={css[column]}>
+                {t(`column.${column}`)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <Row key={row.id} view={view} row={row} />
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function Row({ view, row }: { view: BatchView; row: ReadingRow }) {
+  const t = useTranslations('batch');
+  const common = useTranslations('common');
+  const { book } = view;
+  const time = timeSaid(row.at, { ...view, now: book.asOf });
+  const probe = row.probe === null ? undefined : book.kitchen.probes.get(row.probe);
+  return (
+    <tr>
+      <td className={css.time}>{time}</td>
+      <td className={css.hand}>
+        <Hand initials={initialsOf(book, row.by)} />
+      </td>
+      <td className={css.piece}>{row.piece === null ? '' : common('piece', { number: row.piece })}</td>
+      <td className={css.spot}>
+        {row.air
+          ? t('readings_air', { place: placeName(book, row.equipment) ?? '' })
+          : row.spot === null
+            ? ''
+            : common(`spot.${row.spot}`)}
+      </td>
+      <td className={css.figure}>
+        {row.was.map((was) => (
+          <span key={was}>
+            <Cell typed={was} unit={row.unit} dress="struck" />{' '}
+          </span>
+        ))}
+        <Cell typed={row.typed} unit={row.unit} dress={dressOf(row)} />
+      </td>
+      <td className={css.probe}>
+        {probe === undefined ? '' : `${probe.name}, ${common(`colour.${probe.colour}`)}`}
+      </td>
+      <td className={css.word}>
+        <Remarks view={view} row={row} />
+      </td>
+      <td className={css.correct}>
+        {row.struck || view.by === '' ? null : (
+          <Link
+            href={`/batch/${view.batch.id}/correct/${row.id}`}
+            prefetch={false}
+            aria-label={t('correct_of', { figure: row.typed, time })}
+          >
+            {t('correct')}
+          </Link>
+        )}
+      </td>
+    </tr>
+  );
+}
+
+function Remarks({ view, row }: { view: BatchView; row: ReadingRow }) {
+  const t = useTranslations('batch');
+  const { book } = view;
+  const at = { ...view, now: book.asOf };
+  const words = [
+    row.struck ? t('struck_word') : null,
+    row.late ? `${t('late_word')}: ${t('late', { time: timeSaid(row.enteredAt, at) })}` : null,
+    row.suspect ? t('suspect_word') : null,
+    row.odd ? t('odd_word') : null,
+    row.heldS === null ? null : t('stayed', { seconds: row.heldS }),
+    ...row.amendments.map((each) =>
+      [
+        each.field === 'value' || each.field === 'struck' ? null : t('was', { from: each.from || '–' }),
+        t('corrected', {
+          hand: initialsOf(book, each.by),
+          time: timeSaid(each.at, at),
+          reason: each.reason,
+        }),
+      ]
+        .filter((word) => word !== null)
+        .join(', '),
+    ),
+  ].filter((word) => word !== null);
+  return words.join('; ');
+}
+
+function dressOf(row: ReadingRow): Dress {
+  if (row.struck) return 'struck';
+  if (row.suspect) return 'wavy';
+  return row.side === 'bad' ? 'cut' : 'solid';
+}

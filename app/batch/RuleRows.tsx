@@ -1,0 +1,170 @@
+import { useTranslations } from 'next-intl';
+import { Section } from '#app/ui/Section.tsx';
+import { Verdict } from '#app/ui/Verdict.tsx';
+import { ruleRows } from '#lib/fold/rule-rows.ts';
+import type { RuleRow } from '#lib/fold/views.ts';
+import { degrees } from '#shared/units.ts';
+import css from './batch.module.css';
+import { margin } from './margin.ts';
+import { length, type Say, temperature, timeSaid } from './said.ts';
+import { type BatchView, placeName } from './view.ts';
+
+/** One row a rule, worst first: what it asks, its section, the figures, why it is not shown, what to do by when. */
+export function RuleRows({ view }: { view: BatchView }) {
+  const t = useTranslations('batch');
+  const unjudged = view.batch.runs.filter(
+    (run) => run.reason !== null && Object.keys(run.stages).length === 0,
+  );
+  return (
+    <section className={css.rules}>
+      <h2>{t('rules')}</h2>
+      <ul>
+        {ruleRows(view.batch).map((row) => (
+          <li key={`${row.run} ${row.stage}`}>
+            <Row view={view} row={row} />
+          </li>
+        ))}
+        {unjudged.map((run) => (
+          <li key={run.key}>
+            <div className={css.verdict}>{t('no_rule')}</div>
+            <div>
+              <Where view={view} step={run.step} equipment={run.equipment} start={run.start} />
+              <p className={css.note}>{t(`no_rule_why.${run.reason ?? 'not_judged_yet'}`)}</p>
+            </div>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Row({ view, row }: { view: BatchView; row: RuleRow }) {
+  const t = useTranslations('batch');
+  const { judged } = row;
+  const run = view.batch.runs.find(({ key }) => key === row.run);
+  const holds =
+    row.stage === 'at_readings' || row.stage === 'between_readings' || row.stage === 'house_plan_interval';
+  return (
+    <>
+      <div className={css.verdict}>
+        <Verdict verdict={judged.verdict} soFar={judged.open && judged.verdict === 'kept' && holds} />
+      </div>
+      <div>
+        <p>
+          <Asks row={row} /> <Section>{judged.section}</Section>
+        </p>
+        {run === undefined ? null : (
+          <Where
+            view={view}
+            step={run.step}
+            equipment={run.equipment}
+            start={run.start}
+            pieces={row.pieces}
+          />
+        )}
+        <Figures view={view} row={row} />
+        {row.thickPartOnly ? (
+          <p className={css.note}>
+            <b>{t('thick_only')}.</b> {t('thick_only_help')}
+          </p>
+        ) : null}
+        {judged.reasons.length > 0 ? (
+          <p className={css.note}>{judged.reasons.map((reason) => t(`reason.${reason}`)).join('; ')}.</p>
+        ) : null}
+        {judged.next === null ? null : (
+          <p className={css.tool}>
+            {t(`todo.${judged.next.action}`)}
+            {judged.next.by === null ? '' : `, ${timeSaid(judged.next.by, { ...view, now: view.book.asOf })}`}
+          </p>
+        )}
+      </div>
+    </>
+  );
+}
+
+function Asks({ row }: { row: RuleRow }) {
+  const t = useTranslations('batch');
+  const say = useTranslations('common') as unknown as Say;
+  const { limit, limit_min } = row.judged;
+  return t(`rule.${row.stage}`, {
+    limit: limit === null ? '' : temperature(limit.value, limit.unit),
+    comparison: limit === null ? '' : t(`comparison.${limit.comparison}`),
+    length: limit_min === null ? '' : length(say, limit_min),
+  });
+}
+
+type WhereProps = {
+  view: BatchView;
+  step: RuleRow['step'];
+  equipment: string | null;
+  start: number;
+  pieces?: number[] | null;
+};
+
+function Where({ view, step, equipment, start, pieces }: WhereProps) {
+  const common = useTranslations('common');
+  const place = placeName(view.book, equipment);
+  const since = common('since', { time: timeSaid(start, { ...view, now: view.book.asOf }) });
+  const which =
+    pieces && view.batch.count !== null && pieces.length < view.batch.count
+      ? pieces.map((number) => common('piece', { number }))
+      : [];
+  return (
+    <p className={css.note}>
+      {[common(`step.${step}`), place, since, ...which].filter((word) => word !== null).join(', ')}
+    </p>
+  );
+}
+
+/** The figures of one verdict: how near, how long, how many were read. */
+function Figures({ view, row }: { view: BatchView; row: RuleRow }) {
+  const t = useTranslations('batch.figures');
+  const say = useTranslations('common') as unknown as Say;
+  const { judged } = row;
+  const run = view.batch.runs.find(({ key }) => key === row.run);
+  const words: string[] = [];
+  const off =
+    run === undefined || row.stage === 'between_readings' || judged.limit_min !== null
+      ? null
+      : margin(run, judged);
+  if (off !== null) {
+    const side = judged.limit?.comparison.startsWith('at_or_b') ? 'over' : 'under';
+    const said = `${Math.abs(Number(off.value.toFixed(1)))} ${degrees(off.unit)}`;
+    words.push(
+      off.value >= 0 ? t('margin_over', { degrees: said }) : t('margin_under', { degrees: said, side }),
+    );
+  }
+  if (judged.below_shortest_min !== undefined && judged.below_shortest_min !== null)
+    words.push(
+      t('under', {
+        least: length(say, judged.below_shortest_min),
+        most:
+          judged.below_longest_min === null || judged.below_longest_min === undefined
+            ? say('not_known')
+            : length(say, judged.below_longest_min, 'up'),
+      }),
+    );
+  if (judged.longest_gap_min !== undefined && judged.longest_gap_min !== null)
+    words.push(t('gap', { length: length(say, judged.longest_gap_min, 'up') }));
+  if (judged.limit_min !== null && row.stage !== 'house_plan_interval')
+    words.push(...lengths(row, t as never, say));
+  if (judged.pieces_read !== undefined && view.batch.count !== null && row.stage === 'at_readings')
+    words.push(t('pieces_read', { read: judged.pieces_read, count: row.pieces?.length ?? view.batch.count }));
+  return words.length === 0 ? null : <p className={css.note}>{words.join(', ')}.</p>;
+}
+
+function lengths({ judged }: RuleRow, t: Say, say: Say): string[] {
+  const words = [
+    judged.longest_min === null
+      ? t('longest_unknown')
+      : t('longest', { length: length(say, judged.longest_min, 'up') }),
+    t('shortest', { length: length(say, judged.shortest_min ?? 0) }),
+  ];
+  if (judged.open && judged.remaining_min !== null)
+    words.push(
+      judged.remaining_min >= 0
+        ? t('left', { length: length(say, judged.remaining_min) })
+        : t('past', { length: length(say, -judged.remaining_min, 'up') }),
+    );
+  return words;
+}
