@@ -27,14 +27,17 @@ export const refusal = (
   field = '',
 ): Refused => new Refused(status, [{ field, problem, remedy, values }]);
 
-/** The value of a cookie that came with the request. */
-export const cookieOf = (request: Request, name: string): string | null =>
-  request.headers
-    .get('cookie')
-    ?.split(';')
-    .map((part) => part.trim())
-    .find((part) => part.startsWith(`${name}=`))
-    ?.slice(name.length + 1) ?? null;
+/** The value of a cookie that came with the request; null = there is none. */
+export function cookieOf(request: Request, name: string): string | null {
+  const parts = (request.headers.get('cookie') ?? '').split(';').map((part) => part.trim());
+  const found = parts.find((part) => part.startsWith(`${name}=`))?.slice(name.length + 1);
+  if (found === undefined) return null;
+  try {
+    return decodeURIComponent(found);
+  } catch {
+    return found; // not of our making
+  }
+}
 
 /** The language in which this device is answered. */
 export const languageOf = (request: Request): Language =>

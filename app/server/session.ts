@@ -1,13 +1,12 @@
 import 'server-only';
 import { cookies } from 'next/headers';
 import { redirect } from 'next/navigation';
-import { listSites } from '#db/load.ts';
 import type { Known } from '#shared/entries/entry.ts';
 import type { Language } from '#shared/words/messages.ts';
-import { getDb } from './db.ts';
 import { cookieOf, refusal } from './door.ts';
 import { sessionOf } from './session-of.ts';
 import { sessionTimes } from './session-times.ts';
+import { siteExists } from './sites.ts';
 
 /** Someone who entered a secret on this device this shift. Instants in ms. */
 export type SignedIn = { person: string; since: number; lastSeenAt: number; confirmedAt: number };
@@ -36,7 +35,7 @@ export async function currentSession(): Promise<Session | null> {
 export async function entrance(): Promise<Session> {
   const session = await currentSession();
   if (session !== null && session.hands.length > 0) return session;
-  if ((await listSites(await getDb())).length === 0) redirect('/first-run');
+  if (!(await siteExists())) redirect('/first-run');
   redirect('/sign-in');
 }
 

@@ -7,13 +7,13 @@ import { demoDevice } from '#app/server/demo.ts';
 import { kitchenOf } from '#app/server/kitchen-of.ts';
 import { currentSession, type Session } from '#app/server/session.ts';
 import { sessionTimes } from '#app/server/session-times.ts';
+import { siteExists } from '#app/server/sites.ts';
 import { standingBy } from '#app/server/standing-by.ts';
 import { Headband } from '#app/ui/Headband.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
 import { Slip } from '#app/ui/Slip.tsx';
 import { Words } from '#app/ui/Words.tsx';
 import { demoSecrets } from '#db/demo/fill.ts';
-import { listSites } from '#db/load.ts';
 import { hasSecret } from '#db/secrets.ts';
 import type { Kitchen } from '#lib/fold/book.ts';
 import { wallClock } from '#shared/time.ts';
@@ -37,7 +37,7 @@ export default async function SignInPage({ searchParams }: { searchParams: Promi
   const asked = await searchParams;
   const session = await currentSession();
   if (session === null) {
-    if ((await listSites(await getDb())).length === 0) redirect('/first-run');
+    if (!(await siteExists())) redirect('/first-run');
     return (
       <Sheet>
         <Headband title="Holdproof" />
