@@ -84,12 +84,12 @@ function goneOf(frames: ReadonlyMap<string, BatchFrame>, known: readonly Entry[]
  */
 export function foldBook(entries: readonly Entry[], at: number | FoldOptions): Book {
   const asOf = typeof at === 'number' ? at : at.asOf;
-  const knownUntil =
-    typeof at === 'number' ? Number.POSITIVE_INFINITY : (at.knownUntil ?? Number.POSITIVE_INFINITY);
+  const { knownUntil: asked = Number.POSITIVE_INFINITY } = typeof at === 'number' ? {} : at;
+  const knownUntil = Math.max(asked, asOf);
   const amended = applyAmendments(inOrder(entries), knownUntil);
   // An amendment may have moved an entry in time.
   const ordered = amended.amendments.size === 0 ? amended.entries : inOrder(amended.entries);
-  const known = ordered.filter(seenAt(Math.max(knownUntil, asOf)));
+  const known = ordered.filter(seenAt(knownUntil));
   const seen = known.filter(seenAt(asOf));
   const kitchen = foldKitchen(known, asOf);
   const profile = profileById(kitchen.site?.profile ?? defaultProfile);
