@@ -4,12 +4,13 @@ import { v7 } from 'uuid';
 import type { Db } from '#db/connect.ts';
 import { append, createSite, type Receipt, type Writer } from '#db/ledger.ts';
 import { setSecret } from '#db/secrets.ts';
-import { signatureOf } from '#db/sign.ts';
+
 import type { Draft, DraftOf } from '#shared/entries/entry.ts';
 import { isoOf, msOf } from '#shared/time.ts';
 import { demoDrafts } from './demo-drafts.ts';
 import nightFile from './night.json' with { type: 'json' };
 import type { Night } from './night.ts';
+import { withItsDay } from './signed.ts';
 
 /** Said on the screen that offers the demo: these are no secrets. Managers have the longer one. */
 export const demoSecrets = { crew: '246810', manager: 'lantern-ditch' } as const;
@@ -54,7 +55,7 @@ export async function fillDemo(
     }
     // What a signature covers is computed from what stands in the book before it.
     refuseRefusals(await append(db, writer, waiting, clock));
-    waiting = [await signatureOf(db, site, draft as DraftOf<'signature'>)];
+    waiting = [await withItsDay(db, site, draft as DraftOf<'signature'>)];
   }
   refuseRefusals(await append(db, writer, waiting, clock));
   await setSecrets(db, writer, setUp, options.now);
