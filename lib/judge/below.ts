@@ -78,7 +78,7 @@ export function below(
       watch.at = reading.at;
     }
     const value = low(reading);
-    if (value >= to.limit[reading.unit]) {
+    if (value >= (reading.unit === 'degF' ? to.limit.degF : to.limit.degC)) {
       if (!reading.suspect && provesHot(reading.spot)) watch.good |= bitOf(reading.spot);
     } else if (to.disputedFrom === null || value < to.disputedFrom[reading.unit]) {
       watch.bad |= bitOf(reading.spot);

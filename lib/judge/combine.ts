@@ -1,7 +1,7 @@
 import { minutesBetween } from '#shared/time.ts';
-import type { Stage, StageName, Stages, Verdict } from './answer.ts';
+import type { Reason, Stage, StageName, Stages, Verdict } from './answer.ts';
 import type { StepRecord } from './record.ts';
-import { sorted, stageEntries } from './stage.ts';
+import { blankStage, sorted, stageEntries } from './stage.ts';
 
 /** The stages of each piece that a rule judged, and those that are not judged by piece. */
 export type Judged = {
@@ -10,83 +10,102 @@ export type Judged = {
   whole: Stages;
   /** The pieces (null = the batch) with a food reading in the step. */
   read: (number | null)[];
+  /**
+   * Holding: a kept stage rests on every proving reading. They are kept once, in order, and given to the step or
+   * shared out to its pieces when they are asked for.
+   */
+  proofs?: number[];
 };
+
+/** Each piece's own stages, with the readings that they rest on. */
+export function piecesOf({ byPiece, proofs }: Judged, record: StepRecord): Judged['byPiece'] {
+  if (proofs === undefined) return byPiece;
+  const shares = new Map<number | null, number[]>(byPiece.map(({ piece }) => [piece, []]));
+  for (const index of proofs) shares.get(record.readings[index]?.piece ?? null)?.push(index);
+  return byPiece.map(({ piece, stages }) => ({
+    piece,
+    stages: Object.fromEntries(
+      stageEntries(stages).map(([name, stage]) => [
+        name,
+        stage.verdict === 'kept' ? { ...stage, rests_on: shares.get(piece) ?? [] } : stage,
+      ]),
+    ),
+  }));
+}
 
 /** Stages that speak of no piece, so that an unread piece takes nothing from them. */
 const notByPiece: ReadonlySet<StageName> = new Set(['house_plan_interval', 'oven']);
 
-function worstVerdict(stages: readonly Stage[]): Verdict {
-  if (stages.some((stage) => stage.verdict === 'broken')) return 'broken';
-  if (stages.some((stage) => stage.verdict === 'not_shown')) return 'not_shown';
-  return stages.some((stage) => stage.verdict === 'kept') ? 'kept' : 'not_applicable';
-}
+/** What makes a step's verdict: one broken piece breaks it, and one that is not shown leaves it unshown. */
+const rank: Record<Verdict, number> = { broken: 3, not_shown: 2, kept: 1, not_applicable: 0 };
 
-function isOpen(verdict: Verdict, stages: readonly Stage[]): boolean {
-  if (verdict === 'kept') return stages.every((stage) => stage.open);
-  if (verdict !== 'not_shown') return false;
-  const noneLost = stages.every((stage) => stage.open || stage.verdict === 'kept');
-  return noneLost && stages.some((stage) => stage.open);
-}
+type Maybe = number | null | undefined;
 
-/** The greatest, where null (not known) is the greatest of all. */
-const greatestOrUnknown = (values: readonly (number | null)[]): number | null =>
-  values.reduce((worst, value) => (worst === null || value === null ? null : Math.max(worst, value)));
+const greater = (a: Maybe, b: Maybe): number | null => {
+  if (a === null || a === undefined) return b ?? null;
+  return b === null || b === undefined || a > b ? a : b;
+};
 
-const known = (values: readonly (number | null | undefined)[]): number[] =>
-  values.filter((value) => value !== null && value !== undefined);
+const earlier = (a: Maybe, b: Maybe): number | null => {
+  if (a === null || a === undefined) return b ?? null;
+  return b === null || b === undefined || a < b ? a : b;
+};
 
-const greatest = (values: readonly (number | null | undefined)[]): number | null =>
-  known(values).reduce<number | null>((most, value) => (most === null || value > most ? value : most), null);
+/** Of two things to do the one that is due first; one without a moment comes last. */
+const sooner = (a: Stage['next'], b: Stage['next']): Stage['next'] => {
+  if (a === null || b === null) return a ?? b;
+  return (b.by ?? Number.POSITIVE_INFINITY) < (a.by ?? Number.POSITIVE_INFINITY) ? b : a;
+};
 
-const earliest = (values: readonly (number | null | undefined)[]): number | null =>
-  known(values).reduce<number | null>(
-    (least, value) => (least === null || value < least ? value : least),
-    null,
-  );
-
-/** What to do next: the piece that is worst off says it, the earliest among equals. */
-function nextOf(verdict: Verdict, stages: readonly Stage[]): Stage['next'] {
-  const asked = stages.filter((stage) => stage.verdict === verdict && stage.next !== null);
-  const by = (stage: Stage): number => stage.next?.by ?? Number.POSITIVE_INFINITY;
-  return (
-    asked.reduce<Stage | null>(
-      (least, stage) => (least === null || by(stage) < by(least) ? stage : least),
-      null,
-    )?.next ?? null
-  );
-}
-
-/** One stage of the step from the same stage of each of its pieces (docs/judge.md, section 2, Places). */
-function combined(name: StageName, stages: readonly Stage[], asOf: number): Stage {
-  const [only] = stages;
-  if (only !== undefined && stages.length === 1) return { ...only };
-  const verdict = worstVerdict(stages);
-  const deadline = earliest(stages.map((stage) => stage.deadline));
-  const worst: Stage = {
-    verdict,
-    open: isOpen(verdict, stages),
-    section: only?.section ?? '',
-    limit: only?.limit ?? null,
-    limit_min: only?.limit_min ?? null,
-    longest_min: greatestOrUnknown(stages.map((stage) => stage.longest_min)),
-    shortest_min: greatest(stages.map((stage) => stage.shortest_min)),
-    deadline,
-    remaining_min: deadline === null ? null : minutesBetween(asOf, deadline),
-    reasons: sorted(stages.flatMap((stage) => stage.reasons)),
-    next: nextOf(verdict, stages),
-    rests_on: stages
-      .filter((stage) => stage.verdict === verdict)
-      .flatMap((stage) => stage.rests_on)
-      .sort((a, b) => a - b),
-  };
-  if (name !== 'at_readings' && name !== 'between_readings') return worst;
-  if (stages.some((stage) => stage.first_bad !== undefined)) {
-    worst.first_bad = earliest(stages.map((stage) => stage.first_bad));
-    worst.below_longest_min = greatest(stages.map((stage) => stage.below_longest_min));
-    worst.below_shortest_min = greatest(stages.map((stage) => stage.below_shortest_min));
+/** Lengths that only holding has. */
+function worstHold(worst: Stage, stage: Stage): void {
+  if (stage.first_bad !== undefined) {
+    worst.first_bad = earlier(worst.first_bad, stage.first_bad);
+    worst.below_longest_min = greater(worst.below_longest_min, stage.below_longest_min);
+    worst.below_shortest_min = greater(worst.below_shortest_min, stage.below_shortest_min);
   }
-  if (stages.some((stage) => stage.longest_gap_min !== undefined))
-    worst.longest_gap_min = greatest(stages.map((stage) => stage.longest_gap_min));
+  if (stage.longest_gap_min !== undefined)
+    worst.longest_gap_min = greater(worst.longest_gap_min, stage.longest_gap_min);
+}
+
+/**
+ * One stage of the step from the same stage of each of its pieces (docs/judge.md, section 2, Places). Of lengths
+ * the worst piece's, an unknown longest being the greatest of all; of deadlines the earliest. A stage that is not
+ * shown is open when each of its pieces is kept or open and one is open.
+ */
+function combined(stages: readonly Stage[], asOf: number): Stage {
+  const [first, ...others] = stages;
+  const worst: Stage = { ...(first ?? blankStage('')) };
+  let noneLost = worst.open || worst.verdict === 'kept';
+  let someOpen = worst.open;
+  let allOpen = worst.open;
+  for (const stage of others) {
+    noneLost &&= stage.open || stage.verdict === 'kept';
+    someOpen ||= stage.open;
+    allOpen &&= stage.open;
+    worst.longest_min =
+      worst.longest_min === null || stage.longest_min === null
+        ? null
+        : Math.max(worst.longest_min, stage.longest_min);
+    worst.shortest_min = greater(worst.shortest_min, stage.shortest_min);
+    worst.deadline = earlier(worst.deadline, stage.deadline);
+    if (stage.reasons.length > 0) worst.reasons = [...worst.reasons, ...stage.reasons];
+    worstHold(worst, stage);
+    const [before, here] = [rank[worst.verdict], rank[stage.verdict]];
+    if (here > before) {
+      worst.verdict = stage.verdict;
+      worst.next = stage.next;
+      worst.rests_on = stage.rests_on;
+    } else if (here === before) {
+      worst.next = sooner(worst.next, stage.next);
+      if (stage.rests_on.length > 0) worst.rests_on = [...worst.rests_on, ...stage.rests_on];
+    }
+  }
+  if (others.length === 0) return worst;
+  worst.open = worst.verdict === 'kept' ? allOpen : worst.verdict === 'not_shown' && noneLost && someOpen;
+  worst.remaining_min = worst.deadline === null ? null : minutesBetween(asOf, worst.deadline);
+  worst.reasons = sorted(worst.reasons);
+  worst.rests_on.sort((a, b) => a - b);
   return worst;
 }
 
@@ -97,23 +116,27 @@ function piecesRead(read: readonly (number | null)[]): number {
 }
 
 /** The stages of the step: worst over its pieces, with how many of them were read. */
-export function combine(judged: Judged, record: StepRecord): Stages {
-  const stages: Stages = { ...judged.whole };
-  const names = new Set(judged.byPiece.flatMap((piece) => stageEntries(piece.stages).map(([name]) => name)));
-  for (const name of names) {
-    const each = judged.byPiece.flatMap((piece) => piece.stages[name] ?? []);
-    stages[name] = combined(name, each, record.asOf);
+export function combine({ byPiece, whole, read, proofs }: Judged, record: StepRecord): Stages {
+  const stages: Stages = { ...whole };
+  for (const [name] of stageEntries(byPiece[0]?.stages ?? {})) {
+    const stage = combined(
+      byPiece.flatMap((piece) => piece.stages[name] ?? []),
+      record.asOf,
+    );
+    if (stage.verdict === 'kept' && proofs !== undefined) stage.rests_on = proofs;
+    stages[name] = stage;
   }
   const { pieces } = record.food;
-  if (pieces === null) return stages;
-  const read = piecesRead(judged.read);
+  if (pieces !== null) notePieces(stages, piecesRead(read), pieces);
+  return stages;
+}
+
+/** Says how many pieces were read in every stage that is judged by piece; a kept is then said of the pieces read. */
+function notePieces(stages: Stages, read: number, pieces: number): void {
   for (const [name, stage] of stageEntries(stages)) {
     if (notByPiece.has(name) || stage.verdict === 'not_applicable') continue;
-    stages[name] = {
-      ...stage,
-      pieces_read: read,
-      reasons: read < pieces ? sorted([...stage.reasons, 'some_pieces_unread']) : stage.reasons,
-    };
+    const reasons: Reason[] =
+      read < pieces ? sorted([...stage.reasons, 'some_pieces_unread']) : stage.reasons;
+    stages[name] = { ...stage, reasons, pieces_read: read };
   }
-  return stages;
 }

@@ -33,7 +33,8 @@ export type Span = {
 
 function isInOrder(readings: readonly JudgedReading[]): boolean {
   let last = Number.NEGATIVE_INFINITY;
-  for (const { at } of readings) {
+  for (const reading of readings) {
+    const { at } = reading;
     if (at < last) return false;
     last = at;
   }
@@ -82,12 +83,11 @@ export type PieceLooks = {
   looks: number[]; // its food readings in the step
 };
 
-/** Readings grouped by piece; pieces that were read before the step only have no `looks`. */
+/** Readings grouped by piece, the batch first, then by number; pieces that were read before the step only have no `looks`. */
 export function byPiece(record: StepRecord, seen: Span): { pieces: PieceLooks[]; airRead: boolean } {
   const groups = new Map<number | null, PieceLooks>();
   const { readings } = record;
   let airRead = false;
-  let group: PieceLooks | undefined;
   for (let place = 0; place < seen.stop; place++) {
     const index = seen.order === null ? place : (seen.order[place] ?? 0);
     const reading = readings[index];
@@ -96,12 +96,10 @@ export function byPiece(record: StepRecord, seen: Span): { pieces: PieceLooks[];
       if (place >= seen.first) airRead = true;
       continue;
     }
-    if (group === undefined || group.piece !== reading.piece) {
-      group = groups.get(reading.piece);
-      if (group === undefined) {
-        group = { piece: reading.piece, before: [], looks: [] };
-        groups.set(reading.piece, group);
-      }
+    let group = groups.get(reading.piece);
+    if (group === undefined) {
+      group = { piece: reading.piece, before: [], looks: [] };
+      groups.set(reading.piece, group);
     }
     if (place >= seen.first) group.looks.push(index);
     else {
@@ -110,7 +108,25 @@ export function byPiece(record: StepRecord, seen: Span): { pieces: PieceLooks[];
       group.before.push(index);
     }
   }
-  return { pieces: [...groups.values()], airRead };
+  const pieces = [...groups.values()].sort((a, b) => (a.piece ?? 0) - (b.piece ?? 0));
+  return { pieces, airRead };
+}
+
+/** Those of `looks` (indices in order of time) that were read at the moment `at`; found by halving, not by walking. */
+export function atMoment(record: StepRecord, looks: readonly number[], at: number | null): number[] {
+  if (at === null) return [];
+  const timeOf = (place: number): number =>
+    record.readings[looks[place] ?? -1]?.at ?? Number.POSITIVE_INFINITY;
+  let from = 0;
+  let to = looks.length;
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if (timeOf(middle) < at) from = middle + 1;
+    else to = middle;
+  }
+  let past = from;
+  while (timeOf(past) === at) past++;
+  return looks.slice(from, past);
 }
 
 /** Reason keys for suspect readings among `looks`: some, all, or none. */

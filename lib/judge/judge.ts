@@ -1,6 +1,6 @@
 import type { Profile } from '#lib/limits/profile.ts';
 import type { Stages } from './answer.ts';
-import { combine, type Judged } from './combine.ts';
+import { combine, type Judged, piecesOf } from './combine.ts';
 import { cooling } from './cooling.ts';
 import { hotHold } from './hot-hold.ts';
 import type { RuleKind, StepRecord } from './record.ts';
@@ -37,4 +37,4 @@ export const judgePieces = (
   kind: RuleKind,
   record: StepRecord,
   profile: Profile,
-): { piece: number | null; stages: Stages }[] => judged(kind, record, profile).byPiece;
+): { piece: number | null; stages: Stages }[] => piecesOf(judged(kind, record, profile), record);

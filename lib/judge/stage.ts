@@ -27,7 +27,8 @@ export const notApplicable = (section: string, reason: Reason): Stage => ({
 });
 
 /** Reasons without repeats, sorted by name. */
-export const sorted = (reasons: Iterable<Reason>): Reason[] => [...new Set(reasons)].sort();
+export const sorted = (reasons: Reason[]): Reason[] =>
+  reasons.length < 2 ? reasons : [...new Set(reasons)].sort();
 
 const written = (at: number | null): string | null => (at === null ? null : isoOf(at));
 
