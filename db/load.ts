@@ -1,4 +1,4 @@
-import { and, desc, eq, gte, inArray, isNull, lte, or, type SQL } from 'drizzle-orm';
+import { type AnyColumn, and, desc, eq, gte, inArray, isNull, lte, or, type SQL, sql } from 'drizzle-orm';
 import { type Entry, type EntryOf, type Kind, setUpKinds } from '#shared/entries/entry.ts';
 import type { Db } from './connect.ts';
 import { entryOf } from './entry-of.ts';
@@ -153,7 +153,7 @@ class Shelf {
     let next = [...new Set([...batches, ...batchesIn(this.rows.values())])];
     while (next.length > 0) {
       for (const batch of next) this.batches.add(batch);
-      const fresh = await this.take(inArray(ledger.subject, next));
+      const fresh = await this.take(oneOf(ledger.subject, next));
       next = batchesIn(fresh).filter((batch) => !this.batches.has(batch));
     }
   }
@@ -169,31 +169,28 @@ class Shelf {
     for (const { kind, body } of this.rows.values()) {
       if (kind === thing) ids.add(String(JSON.parse(body)[thing]).toLowerCase());
     }
-    const asked = [...ids].flatMap((id) =>
-      kinds.flatMap((kind) => [
-        this.nearest(id, kind, window.fromMs, 'before'),
-        ...(sides === 'both' ? [this.nearest(id, kind, window.toMs, 'after')] : []),
-      ]),
-    );
-    for (const found of await Promise.all(asked)) this.keep(found);
+    if (ids.size === 0) return;
+    await this.take(this.nearest([...ids], kinds, sql`at_ms <= ${window.fromMs}`, sql`desc`));
+    if (sides === 'both')
+      await this.take(this.nearest([...ids], kinds, sql`at_ms >= ${window.toMs}`, sql`asc`));
   }
 
-  private nearest(subject: string, kind: Kind, ms: number, side: 'before' | 'after'): Promise<Row[]> {
-    const time = side === 'before' ? lte(ledger.atMs, ms) : gte(ledger.atMs, ms);
-    const order = side === 'before' ? [desc(ledger.atMs), desc(ledger.seq)] : [ledger.atMs, ledger.seq];
-    return this.db.drizzle
-      .select()
-      .from(ledger)
-      .where(and(eq(ledger.site, this.site), eq(ledger.subject, subject), eq(ledger.kind, kind), time))
-      .orderBy(...order)
-      .limit(checksAround);
+  /** For each thing and each kind the nearest few on one side: one walk into the index each, in one statement. */
+  private nearest(ids: string[], kinds: Kind[], side: SQL, order: SQL): SQL {
+    return sql`${ledger.seq} in (
+      select near.seq from unnest(${listOf(ids)}::uuid[]) as thing, unnest(${listOf(kinds)}::text[]) as said,
+        lateral (
+          select seq from ledger
+          where site = ${this.site} and subject = thing and kind = said and ${side}
+          order by at_ms ${order}, seq ${order} limit ${checksAround}
+        ) as near)`;
   }
 
   /** What refers to the rows, what refers to that, and what those that were observed in the window correct. */
   async close(): Promise<void> {
     let ids = [...this.rows.keys()];
     while (ids.length > 0) {
-      const fresh = await this.take(inArray(ledger.target, ids));
+      const fresh = await this.take(oneOf(ledger.target, ids));
       const corrected = await this.takeTargets();
       await this.takeBatches(batchesIn([...fresh, ...corrected]).filter((batch) => !this.batches.has(batch)));
       ids = [...fresh, ...corrected].map(({ id }) => id);
@@ -204,9 +201,14 @@ class Shelf {
     const missing = [...this.rows.values()]
       .map(({ target }) => target)
       .filter((target): target is string => target !== null && !this.rows.has(target));
-    return missing.length === 0 ? [] : this.take(inArray(ledger.id, missing));
+    return missing.length === 0 ? [] : this.take(oneOf(ledger.id, missing));
   }
 }
+
+/** A list as one parameter: ids and kinds hold nothing that would have to be quoted. */
+const listOf = (items: readonly string[]): string => `{${items.join(',')}}`;
+
+const oneOf = (column: AnyColumn, ids: string[]): SQL => sql`${column} = any(${listOf(ids)}::uuid[])`;
 
 /** How many of a probe's checks before and after the window: a failed one makes readings suspect back to a kept one. */
 const checksAround = 3;

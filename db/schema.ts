@@ -46,7 +46,7 @@ export const ledger = pgTable(
     unique('ledger_site_id').on(t.site, t.id),
     index('ledger_site_at').on(t.site, t.atMs, t.seq),
     index('ledger_site_kind').on(t.site, t.kind, t.atMs, t.seq),
-    index('ledger_site_subject').on(t.site, t.subject, t.atMs, t.seq),
+    index('ledger_site_subject').on(t.site, t.subject, t.kind, t.atMs, t.seq),
     index('ledger_site_target').on(t.site, t.target),
     index('ledger_site_day').on(t.site, t.day),
   ],
