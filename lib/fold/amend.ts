@@ -65,10 +65,9 @@ function correct(entry: Entry, amendments: readonly EntryOf<'amendment'>[], odd:
   for (const amendment of amendments) {
     const { field, to } = amendment.body;
     if (field === 'struck') continue;
-    const value = meant(field, to);
-    const next = value === undefined ? null : withField(now, field, value, to);
+    const next = amendedEntry(now, field, to);
     if (next) now = next;
-    else odd.push(oddOf(amendment, value === undefined ? 'amendment_unreadable' : 'amendment_no_field'));
+    else odd.push(oddOf(amendment, next === undefined ? 'amendment_unreadable' : 'amendment_no_field'));
   }
   return now;
 }
@@ -86,6 +85,16 @@ function inForce(all: readonly EntryOf<'amendment'>[]): EntryOf<'amendment'>[] {
   const alive = (amendment: EntryOf<'amendment'>, depth: number): boolean =>
     depth > 20 || !isStruck((byTarget.get(amendment.id) ?? []).filter((later) => alive(later, depth + 1)));
   return all.filter((amendment) => alive(amendment, 0));
+}
+
+/**
+ * The entry as an amendment would have it: null where the entry lacks the field, undefined where `to` cannot be
+ * read as one. Taking an entry back changes no field of it.
+ */
+export function amendedEntry(entry: Entry, field: Field, to: string): Entry | null | undefined {
+  if (field === 'struck') return entry;
+  const value = meant(field, to);
+  return value === undefined ? undefined : withField(entry, field, value, to);
 }
 
 /** Applies the amendments among `entries` (in order) that were observed at or before `knownUntil` (ms). */

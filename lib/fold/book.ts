@@ -166,6 +166,7 @@ export type Book = {
   signatures: EntryOf<'signature'>[];
   amendments: ReadonlyMap<string, EntryOf<'amendment'>[]>; // entry id → its amendments
   struck: ReadonlyMap<string, Entry>; // taken back, as they were written: remembered, counted nowhere
+  entries: ReadonlyMap<string, Entry>; // every entry that was given, as it was written
   odd: Odd[];
 };
 

@@ -86,7 +86,8 @@ export function foldBook(entries: readonly Entry[], at: number | FoldOptions): B
   const asOf = typeof at === 'number' ? at : at.asOf;
   const { knownUntil: asked = Number.POSITIVE_INFINITY } = typeof at === 'number' ? {} : at;
   const knownUntil = Math.max(asked, asOf);
-  const amended = applyAmendments(inOrder(entries), knownUntil);
+  const asWritten = inOrder(entries);
+  const amended = applyAmendments(asWritten, knownUntil);
   // An amendment may have moved an entry in time.
   const ordered = amended.amendments.size === 0 ? amended.entries : inOrder(amended.entries);
   const known = ordered.filter(seenAt(knownUntil));
@@ -105,13 +106,26 @@ export function foldBook(entries: readonly Entry[], at: number | FoldOptions): B
     looks: byKey(looks, (look) => look.batch),
   };
   const { frames } = new BatchFrames(ofKind(seen, 'batch'), shared);
-  return assemble({ asOf, seen, known, amended, kitchen, looks, air, checks, suspect, frames });
+  return assemble({
+    asOf,
+    written: new Map(asWritten.map((entry) => [entry.id, entry])),
+    seen,
+    known,
+    amended,
+    kitchen,
+    looks,
+    air,
+    checks,
+    suspect,
+    frames,
+  });
 }
 
 type Parts = {
   asOf: number;
   seen: Entry[];
   known: Entry[];
+  written: ReadonlyMap<string, Entry>;
   amended: ReturnType<typeof applyAmendments>;
   kitchen: Kitchen;
   looks: Look[];
@@ -178,6 +192,7 @@ function assemble(parts: Parts): Book {
     signatures: written.signatures,
     amendments: amended.amendments,
     struck: amended.struck,
+    entries: parts.written,
     odd: all.sort(
       (a, b) => a.at - b.at || (a.entry < b.entry ? -1 : a.entry > b.entry ? 1 : a.key < b.key ? -1 : 1),
     ),
