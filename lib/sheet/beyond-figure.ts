@@ -18,7 +18,12 @@ export function beyondFigure(run: JudgedRun, look: Look, limits: Profile | null)
   return side === 'neither' ? null : side === 'bad';
 }
 
+/** A broken cooling or reheat rests on its start too, which is no fault: the last look of a piece is. */
 const decidesBroken = (run: JudgedRun, look: Look): boolean =>
-  Object.values(run.stages).some(
-    (stage) => stage.verdict === 'broken' && restsOn(run, stage).some((one) => one.id === look.id),
+  run.byPiece.some(({ stages }) =>
+    Object.values(stages).some((stage) => {
+      if (stage.verdict !== 'broken') return false;
+      const last = restsOn(run, stage).at(-1);
+      return last?.piece === look.piece && last.at === look.at;
+    }),
   );

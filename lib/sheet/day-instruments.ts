@@ -40,6 +40,7 @@ const checkDoc = (scope: DayScope, check: Check): CanonicalDay['thermometers'][n
   unit: check.entry.body.unit,
   expected: check.entry.body.expected,
   verdict: check.verdict,
+  section: check.section,
   reads: check.reads,
   note: check.entry.body.note,
 });

@@ -90,6 +90,7 @@ export const stretchDoc = z.strictObject({
 export const lineDoc = z.strictObject({
   from: instant,
   to: instant,
+  side: z.enum(['under', 'over']), // of the limit that is out of it
   stretches: z.array(stretchDoc),
   looks: z.array(z.strictObject({ at: instant, good: z.boolean(), suspect: z.boolean() })),
   seen_min: number,
@@ -148,6 +149,7 @@ const checkDoc = z.strictObject({
   unit,
   expected: number,
   verdict: z.enum(['kept', 'broken']),
+  section: text,
   reads: z.enum(['high', 'low']).nullable(),
   note: text.nullable(),
 });

@@ -10,10 +10,20 @@ export type ExceptionWords = {
   when: string;
   head: string;
   section: string | null;
+  /** What was found, then what became of it. */
   lines: string[];
+  /** What was done and decided, entry by entry, in order of time. */
+  done: string[];
 };
 
-export function exceptionWords(names: SheetNames, exception: Exception): ExceptionWords {
+type Finding = Omit<ExceptionWords, 'done'>;
+
+export const exceptionWords = (names: SheetNames, exception: Exception): ExceptionWords => ({
+  ...findingWords(names, exception),
+  done: exception.deviations.flatMap((each) => doneWords(names, each)),
+});
+
+function findingWords(names: SheetNames, exception: Exception): Finding {
   switch (exception.kind) {
     case 'broken':
       return brokenWords(names, exception);
@@ -32,7 +42,7 @@ export function exceptionWords(names: SheetNames, exception: Exception): Excepti
 
 type Of<K extends Exception['kind']> = Extract<Exception, { kind: K }>;
 
-function brokenWords(names: SheetNames, one: Of<'broken'>): ExceptionWords {
+function brokenWords(names: SheetNames, one: Of<'broken'>): Finding {
   const { say } = names;
   const deviation = one.deviations[0] ?? null;
   const found = deviation?.found ?? badReading(one);
@@ -65,7 +75,7 @@ function brokenWords(names: SheetNames, one: Of<'broken'>): ExceptionWords {
           : null,
         lengths(names, one),
       ],
-      ...one.deviations.flatMap((each) => afterwards(names, each)),
+      ...one.deviations.map((each) => outcome(names, each)),
     ]
       .map((line) => (Array.isArray(line) ? line.filter((part) => part !== null).join(' ') : line))
       .filter((line) => line !== ''),
@@ -103,10 +113,27 @@ const foundWords = (names: SheetNames, found: ReadingDoc): string =>
     hand: names.hand(found.by),
   });
 
-/** What was done, decided and what became of each piece, in the order in which it happened. */
-export function afterwards(names: SheetNames, deviation: DeviationDoc): string[] {
+/** What became of each piece, why it happened, and what is still to be confirmed. */
+function outcome(names: SheetNames, deviation: DeviationDoc): string {
   const { say } = names;
-  const decided = (by: string, via: string): string => say(`sheet.decided.${via}`, { hand: names.hand(by) });
+  const amounts = deviation.actions.flatMap((one) => one.amount || []);
+  const causes = deviation.causes.length > 0 ? deviation.causes.join(' ') : deviation.since_basis;
+  return [
+    deviation.actions.length + deviation.decisions.length === 0 ? say('sheet.nothing_done') : null,
+    ...deviation.ends.map((end) => names.end(end)),
+    amounts.length > 0 ? say('sheet.amounts', { amounts: amounts.join(', ') }) : null,
+    say('sheet.cause', { cause: sentence(causes || say('sheet.cause_not_written')) }),
+    deviation.unconfirmed.length > 0
+      ? say('sheet.unconfirmed', { count: deviation.unconfirmed.length })
+      : null,
+  ]
+    .filter((part) => part !== null)
+    .join(' ');
+}
+
+/** Actions and decisions in the order in which they happened. */
+function doneWords(names: SheetNames, deviation: DeviationDoc): string[] {
+  const { say } = names;
   const line = (
     at: string,
     action: string,
@@ -119,29 +146,25 @@ export function afterwards(names: SheetNames, deviation: DeviationDoc): string[]
       time: names.time(at),
       action: say(action),
       words,
-      decided: decided(by, via),
+      decided: say(`sheet.decided.${via}`, { hand: names.hand(by) }),
     }),
   });
-  const done = [
+  const all = [
     ...deviation.actions.map((one) => {
-      const words = [one.disposition, one.amount].filter((part) => part !== null && part !== '').join(', ');
+      const told = one.amount !== null && one.disposition?.includes(one.amount) === true;
+      const words = [one.condition, one.disposition, told ? null : one.amount, one.text]
+        .filter((part) => part !== null && part !== '')
+        .join('. ');
       return line(one.at, `sheet.action.${one.action}`, words, one.decided_by, one.decided_via);
     }),
     ...deviation.decisions.map((one) =>
       line(one.at, `sheet.decision.${one.decision}`, one.reason, one.decided_by, one.decided_via),
     ),
-  ].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
-  const causes =
-    deviation.causes.length > 0 ? deviation.causes.join(' ') : (deviation.since_basis ?? deviation.text);
-  return [
-    done.length > 0 ? done.map((one) => one.words).join(' ') : say('sheet.nothing_done'),
-    deviation.ends.map((end) => names.end(end)).join(' '),
-    say('sheet.cause', { cause: causes === null || causes === '' ? say('sheet.cause_not_written') : causes }),
-    deviation.unconfirmed.length > 0 ? say('sheet.unconfirmed', { count: deviation.unconfirmed.length }) : '',
-  ].filter((line) => line !== '');
+  ];
+  return all.sort((a, b) => Date.parse(a.at) - Date.parse(b.at)).map((one) => one.words);
 }
 
-function deviationWords(names: SheetNames, one: Of<'deviation'>): ExceptionWords {
+function deviationWords(names: SheetNames, one: Of<'deviation'>): Finding {
   const { say } = names;
   const [deviation] = one.deviations;
   const stage = one.run && Object.entries(one.run.stages).find(([name]) => name === deviation?.stage);
@@ -176,7 +199,7 @@ function deviationWords(names: SheetNames, one: Of<'deviation'>): ExceptionWords
       ]
         .filter((part) => part !== null)
         .join(' '),
-      ...(deviation ? afterwards(names, deviation) : []),
+      ...(deviation ? [outcome(names, deviation)] : []),
     ].filter((line) => line !== ''),
   };
 }
@@ -189,7 +212,7 @@ const firstNotShown = (one: Of<'deviation'>) =>
 export const reasonsWords = (names: SheetNames, reasons: readonly string[]): string =>
   reasons.map((reason) => names.say(`sheet.reason.${reason}`)).join('; ');
 
-function thermometerWords(names: SheetNames, { thermometer, deviations }: Of<'thermometer'>): ExceptionWords {
+function thermometerWords(names: SheetNames, { thermometer, deviations }: Of<'thermometer'>): Finding {
   const { say } = names;
   const all = [...thermometer.checks, ...(thermometer.check_after ? [thermometer.check_after] : [])];
   const bad = all.find((check) => check.verdict === 'broken');
@@ -203,7 +226,7 @@ function thermometerWords(names: SheetNames, { thermometer, deviations }: Of<'th
       count: thermometer.suspect.length,
       all: thermometer.readings,
     }),
-    section: deviations[0]?.section ?? null,
+    section: bad?.section ?? deviations[0]?.section ?? null,
     lines: [
       [
         bad
@@ -225,12 +248,12 @@ function thermometerWords(names: SheetNames, { thermometer, deviations }: Of<'th
       ]
         .filter((part) => part !== null)
         .join(' '),
-      ...deviations.flatMap((each) => afterwards(names, each)).filter((line) => line !== ''),
+      ...deviations.map((each) => outcome(names, each)),
     ],
   };
 }
 
-function roundWords(names: SheetNames, { round, gaps }: Of<'round_missed'>): ExceptionWords {
+function roundWords(names: SheetNames, { round, gaps }: Of<'round_missed'>): Finding {
   const { say } = names;
   return {
     mark: 'nobody_looked',
@@ -261,7 +284,7 @@ const gapWords = (names: SheetNames, gap: Gap): string =>
     most: names.length(gap.run.plan_interval_min),
   });
 
-function intervalWords(names: SheetNames, { gaps }: Of<'interval'>): ExceptionWords {
+function intervalWords(names: SheetNames, { gaps }: Of<'interval'>): Finding {
   const { say } = names;
   const [gap] = gaps;
   return {
@@ -281,7 +304,7 @@ function intervalWords(names: SheetNames, { gaps }: Of<'interval'>): ExceptionWo
   };
 }
 
-function powerWords(names: SheetNames, { cut }: Of<'power_cut'>): ExceptionWords {
+function powerWords(names: SheetNames, { cut }: Of<'power_cut'>): Finding {
   const { say } = names;
   return {
     mark: 'late',
@@ -303,3 +326,6 @@ function powerWords(names: SheetNames, { cut }: Of<'power_cut'>): ExceptionWords
     ],
   };
 }
+
+/** People's words end as they were written; a full stop only keeps them apart from ours. */
+const sentence = (words: string): string => (/[.!?…”]$/.test(words) ? words : `${words}.`);

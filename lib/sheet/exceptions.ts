@@ -58,8 +58,17 @@ export function exceptionsOf(day: CanonicalDay): Exception[] {
       }),
     ),
   ];
-  return drafts.map((draft, at) => ({ ...draft, tag: at + 1 }));
+  const [ours, carried] = [
+    drafts.filter((one) => !isCarried(day, one)),
+    drafts.filter((one) => isCarried(day, one)),
+  ];
+  return [...ours, ...carried].map((draft, at) => ({ ...draft, tag: at + 1 }));
 }
+
+/** Found before the day began: told on the sheet before, and here because it is not done with. */
+export const isCarried = (day: CanonicalDay, one: Pick<Exception, 'deviations'>): boolean =>
+  one.deviations.length > 0 &&
+  one.deviations.every((deviation) => Date.parse(deviation.found_at) < Date.parse(day.from));
 
 /** What the signer must decide on before signing. */
 export const openItems = (day: CanonicalDay): Exception[] => exceptionsOf(day).filter((one) => one.open);

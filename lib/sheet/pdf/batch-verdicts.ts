@@ -3,7 +3,8 @@ import { createElement as h, type ReactElement } from 'react';
 import type { BatchDoc, RunDoc, StageDoc } from '../day-schema.ts';
 import { reasonsWords } from '../exception-words.ts';
 import type { MarkWord } from '../mark-paths.ts';
-import type { SheetNames } from '../sheet-names.ts';
+import { ranges, type SheetNames } from '../sheet-names.ts';
+import { stagesInOrder } from '../stage-order.ts';
 import { mark } from './mark.ts';
 import { style } from './style.ts';
 
@@ -30,17 +31,12 @@ function batchBlock(names: SheetNames, batch: BatchDoc): ReactElement {
     ...[
       made(names, batch),
       batch.note === null || batch.note === '' ? null : say('sheet.quoted', { words: batch.note }),
+      endsWords(names, batch),
     ]
-      .filter((line) => line !== null)
+      .filter((line) => line !== null && line !== '')
       .map((line, at) => h(Text, { key: at }, line)),
   );
-  return h(
-    View,
-    { key: batch.id },
-    h(View, { wrap: false }, head, runs[0] ?? null),
-    runs.slice(1),
-    batch.ends.length === 0 ? null : h(Text, { style: { paddingLeft: 10 } }, endsWords(names, batch)),
-  );
+  return h(View, { key: batch.id }, h(View, { wrap: false }, head, runs[0] ?? null), runs.slice(1));
 }
 
 function made(names: SheetNames, batch: BatchDoc): string | null {
@@ -56,25 +52,30 @@ function made(names: SheetNames, batch: BatchDoc): string | null {
   return names.say('sheet.made_from', { how: names.say(`sheet.made.${batch.made}`), from: from.join('; ') });
 }
 
+/** Pieces that ended at one moment for one reason are told together. */
 function endsWords(names: SheetNames, batch: BatchDoc): string {
-  return batch.ends
-    .map((one) =>
-      names.say(one.amount === null || one.amount === '' ? 'sheet.gone' : 'sheet.gone_amount', {
+  const together = Map.groupBy(batch.ends, (one) => [one.at, one.reason, one.amount ?? ''].join('|'));
+  return [...together.values()]
+    .flatMap((ends) => {
+      const [one] = ends;
+      if (!one) return [];
+      const numbers = ends.map((end) => end.piece).filter((piece) => piece !== null);
+      return names.say(one.amount === null || one.amount === '' ? 'sheet.gone' : 'sheet.gone_amount', {
         piece:
-          one.piece === null
+          numbers.length === 0
             ? names.say('sheet.whole_batch')
-            : names.say('common.piece', { number: one.piece }),
+            : names.say('sheet.pieces', { count: numbers.length, numbers: ranges(numbers) }),
         time: names.time(one.at),
         reason: names.say(`sheet.gone_reason.${one.reason}`),
         amount: one.amount ?? '',
-      }),
-    )
+      });
+    })
     .join(' ');
 }
 
 function runBlock(names: SheetNames, run: RunDoc, at: number): ReactElement {
   const { say } = names;
-  const stages = Object.entries(run.stages);
+  const stages = stagesInOrder(run);
   const places = run.places.map((place) => names.place(place.equipment)).join(' › ');
   return h(
     View,
@@ -83,7 +84,7 @@ function runBlock(names: SheetNames, run: RunDoc, at: number): ReactElement {
       Text,
       null,
       h(Text, { style: style.strong }, `${say(`common.step.${run.step}`)}, ${places}`),
-      `   ${names.pieces(run.pieces)}   ${say('sheet.from_to', { from: names.time(run.start), to: run.end ? names.time(run.end) : say('sheet.goes_on') })}`,
+      `   ${names.pieces(run.pieces)}   ${run.end ? say('sheet.from_to', { from: names.time(run.start), to: names.time(run.end) }) : say('sheet.from_on', { from: names.time(run.start) })}`,
     ),
     run.not_judged === null ? null : h(Text, null, say(`sheet.not_judged.${run.not_judged}`)),
     ...stages.map(([name, stage]) => stageRow(names, name, stage)),
@@ -94,17 +95,27 @@ function stageRow(names: SheetNames, name: string, stage: StageDoc): ReactElemen
   const { say } = names;
   return h(
     View,
-    { key: name, style: { ...style.row, ...style.ruled, paddingVertical: 1.2, alignItems: 'flex-start' } },
+    {
+      key: name,
+      style: {
+        ...style.row,
+        ...style.ruled,
+        paddingVertical: 0.4,
+        fontSize: 9,
+        lineHeight: 1.25,
+        alignItems: 'flex-start',
+      },
+    },
     h(
       View,
-      { style: { ...style.row, width: 112, alignItems: 'center' } },
-      mark(stage.verdict as MarkWord, 20),
-      h(Text, { style: style.name }, say(`parts.mark.${stage.verdict}`)),
+      { style: { ...style.row, width: 96, alignItems: 'center' } },
+      mark(stage.verdict as MarkWord, 18),
+      h(Text, { style: { ...style.name, fontSize: 9 } }, say(`parts.mark.${stage.verdict}`)),
     ),
-    h(Text, { style: { width: 92 } }, say(`sheet.stage.${name}`)),
+    h(Text, { style: { width: 78 } }, say(`sheet.stage.${name}`)),
     h(
       Text,
-      { style: { ...style.cited, width: 92 } },
+      { style: { ...style.cited, width: 80 } },
       stage.section === '' ? say('sheet.house_plan') : stage.section,
     ),
     h(Text, { style: { flex: 1 } }, stageWords(names, name, stage)),
@@ -136,7 +147,7 @@ export function stageWords(names: SheetNames, name: string, stage: StageDoc): st
         })
       : null,
     stage.pieces_read === null ? null : say('sheet.pieces_read', { count: stage.pieces_read }),
-    stage.reasons.length === 0 ? null : reasonsWords(names, stage.reasons),
+    stage.reasons.length === 0 ? null : say('sheet.because', { reasons: reasonsWords(names, stage.reasons) }),
   ];
   return parts.filter((part) => part !== null).join(' ');
 }

@@ -9,9 +9,20 @@ import { tagBox } from './mark.ts';
 import { style } from './style.ts';
 
 const labels = 118; // pt, left of the margin line
-const sums = 78; // pt, right of the lines
+const sums = 104; // pt, right of the lines
 const bar = 6.5;
-const rowHeight = 23;
+const rowHeight = 21;
+
+/** Heating proves itself at its end, not by looks in between: no line. */
+const drawnSteps = new Set([
+  'rest',
+  'hot_hold',
+  'service',
+  'transport',
+  'cooling',
+  'cold_hold',
+  'time_control',
+]);
 const hour = 3_600_000;
 
 type Axis = { from: number; to: number; width: number };
@@ -22,7 +33,7 @@ export function dayInLines(names: SheetNames, exceptions: readonly Exception[], 
   const axis = { from: msOf(day.from), to: msOf(day.to), width: width - labels - sums - 10 };
   const rows = day.batches.flatMap((batch) =>
     batch.runs.flatMap((run) =>
-      run.line && run.line.looks.length > 0 ? [{ batch, run, line: run.line }] : [],
+      drawnSteps.has(run.step) && run.line ? [{ batch, run, line: run.line }] : [],
     ),
   );
   const drawn = rows.map(({ batch, run, line }) =>
@@ -124,7 +135,7 @@ function lineRow(names: SheetNames, axis: Axis, { batch, run, line, tags }: Row)
       },
       h(
         Text,
-        { style: { ...style.name, fontSize: 10, lineHeight: 1.05 } },
+        { style: { ...style.name, fontSize: 10 } },
         `${batch.name}  ${short(names.place(run.equipment), 16)}`,
       ),
       h(
@@ -152,8 +163,8 @@ function lineRow(names: SheetNames, axis: Axis, { batch, run, line, tags }: Row)
       ...placed.map((one, i) =>
         h(
           View,
-          { key: one.tag, style: { position: 'absolute', top: -2, left: tagLeft(placed, i, axis) } },
-          tagBox(one.tag, 11),
+          { key: one.tag, style: { position: 'absolute', top: -4, left: tagLeft(placed, i, axis) } },
+          tagBox(one.tag, 13),
         ),
       ),
     ),
@@ -169,10 +180,10 @@ function lineRow(names: SheetNames, axis: Axis, { batch, run, line, tags }: Row)
 function tagLeft(placed: readonly { at: number }[], i: number, axis: Axis): number {
   let last = Number.NEGATIVE_INFINITY;
   for (let n = 0; n <= i; n += 1) {
-    const x = xOf(axis, axis.width, placed[n]?.at ?? axis.from) - 5.5;
-    last = Math.max(x, last + 12);
+    const x = xOf(axis, axis.width, placed[n]?.at ?? axis.from) - 6.5;
+    last = Math.max(x, last + 14);
   }
-  return Math.min(last, axis.width - 11);
+  return Math.min(last, axis.width - 13);
 }
 
 const short = (words: string, most: number): string =>

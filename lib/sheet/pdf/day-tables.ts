@@ -1,6 +1,8 @@
 import { Text, View } from '@react-pdf/renderer';
 import { createElement as h, type ReactElement } from 'react';
 import type { ThermometerDoc } from '../day-schema.ts';
+import { exceptionWords } from '../exception-words.ts';
+import { exceptionsOf } from '../exceptions.ts';
 import type { SheetNames } from '../sheet-names.ts';
 import { style } from './style.ts';
 import { type Cell, table } from './table.ts';
@@ -8,6 +10,7 @@ import { type Cell, table } from './table.ts';
 /** Thermometers, rounds, notes, late entries, corrections, handovers and hands: what stands behind the batches. */
 export const dayTables = (names: SheetNames): ReactElement[] =>
   [
+    doneInFull(names),
     thermometers(names),
     rounds(names),
     notes(names),
@@ -17,6 +20,24 @@ export const dayTables = (names: SheetNames): ReactElement[] =>
     odd(names),
     hands(names),
   ].filter((part) => part !== null);
+
+function doneInFull(names: SheetNames): ReactElement | null {
+  const rows = exceptionsOf(names.day)
+    .map((one) => ({ tag: one.tag, words: exceptionWords(names, one) }))
+    .filter(({ words }) => words.done.length > 0)
+    .map(({ tag, words }): Cell[] => [String(tag), words.head, words.done.join('\n')]);
+  if (rows.length === 0) return null;
+  return table(
+    'done',
+    names.say('sheet.deviations_full'),
+    [
+      { head: names.say('sheet.column.tag'), width: 24, strong: true },
+      { head: names.say('sheet.column.about'), width: 130 },
+      { head: names.say('sheet.column.words') },
+    ],
+    rows,
+  );
+}
 
 type Check = NonNullable<ThermometerDoc['check_before']>;
 

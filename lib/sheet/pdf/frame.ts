@@ -15,6 +15,8 @@ export type Printed = {
     meaning: string;
     seq: number;
     tookReadings: boolean;
+    /** What the signer decided on what was open, by the reference of an exception. */
+    items: readonly { ref: string; decision: string }[];
   } | null;
   /** Head of the chain under the signature; of an unsigned sheet, when it was printed. */
   head: { seq: number; hash: string } | null;
@@ -59,13 +61,9 @@ export function pageFoot(names: SheetNames, printed: Printed): ReactElement {
     View,
     { key: 'foot', fixed: true, style: style.foot },
     h(
-      View,
-      { style: style.between },
-      h(Text, { style: style.strong }, `${profileWords(names)} ${say('common.local_codes')}`),
-      h(Text, {
-        style: style.strong,
-        render: ({ pageNumber, totalPages }) => say('sheet.page', { page: pageNumber, pages: totalPages }),
-      }),
+      Text,
+      { style: { ...style.strong, paddingRight: 80 } },
+      `${profileWords(names)} ${say('common.local_codes')}`,
     ),
     h(
       View,
@@ -84,12 +82,21 @@ export function pageFoot(names: SheetNames, printed: Printed): ReactElement {
           printed.head
             ? say('sheet.chain_head', { seq: printed.head.seq, hash: printed.head.hash.slice(0, 16) })
             : '',
-        ].join('  '),
+        ].join('   '),
       ),
       h(Text, null, `Holdproof ${day.day}`),
     ),
   );
 }
+
+/** "page 2 of 7", at the right of the foot's first line. A node of its own: the renderer fills it in last. */
+export const pageNumber = (names: SheetNames): ReactElement =>
+  h(Text, {
+    key: 'number',
+    fixed: true,
+    style: style.number,
+    render: ({ pageNumber: page, totalPages: pages }) => names.say('sheet.page', { page, pages }),
+  });
 
 /** "FDA Food Code 2022, as published." or with the local changes named. */
 function profileWords({ day, say }: SheetNames): string {

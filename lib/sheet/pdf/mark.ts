@@ -49,5 +49,5 @@ export const tagBox = (tag: number, size: number): ReactElement =>
         backgroundColor: '#fff',
       },
     },
-    h(Text, { style: { ...style.name, fontWeight: 700, fontSize: size * 0.62, lineHeight: 1 } }, String(tag)),
+    h(Text, { style: { ...style.strong, fontSize: size >= 15 ? 10 : 9, lineHeight: 1.1 } }, String(tag)),
   );

@@ -1,11 +1,11 @@
 import { Page, Text, View } from '@react-pdf/renderer';
 import { createElement as h, type ReactElement } from 'react';
-import { type ExceptionWords, exceptionWords } from '../exception-words.ts';
+import { type ExceptionWords, exceptionWords, reasonsWords } from '../exception-words.ts';
 import { type Exception, exceptionsOf } from '../exceptions.ts';
 import type { MarkWord, SampleKind } from '../mark-paths.ts';
 import type { SheetNames } from '../sheet-names.ts';
 import { dayInLines } from './day-in-lines.ts';
-import { boundsWords, type Printed, pageFoot } from './frame.ts';
+import { boundsWords, type Printed, pageFoot, pageNumber } from './frame.ts';
 import { mark, tagBox } from './mark.ts';
 import { inner, type Paper, pageSize } from './paper.ts';
 import { style } from './style.ts';
@@ -16,14 +16,19 @@ export function pageOne(names: SheetNames, printed: Printed, paper: Paper): Reac
   return h(
     Page,
     { key: 'one', size: pageSize[paper].name, style: { ...style.page, paddingTop: 32 } },
-    top(names),
-    totals(names),
-    ...exceptionList(names, exceptions),
-    ...notShownLines(names, exceptions),
-    dayInLines(names, exceptions, inner(paper).width),
-    keys(names),
-    signatures(names, printed),
+    h(
+      View,
+      { style: style.body },
+      top(names),
+      signature(names, printed),
+      totals(names),
+      ...exceptionList(names, exceptions, printed),
+      ...notShownLines(names, exceptions),
+      dayInLines(names, exceptions, inner(paper).width),
+      keys(names),
+    ),
     pageFoot(names, printed),
+    pageNumber(names),
   );
 }
 
@@ -49,7 +54,7 @@ const top = (names: SheetNames): ReactElement =>
     h(
       View,
       { style: { alignItems: 'flex-end' } },
-      h(Text, { style: { ...style.name, fontSize: 13, lineHeight: 1.2 } }, names.longDate(names.day.from)),
+      h(Text, { style: { ...style.name, fontSize: 13 } }, names.longDate(names.day.from)),
       h(Text, null, boundsWords(names)),
     ),
   );
@@ -86,7 +91,7 @@ function totals(names: SheetNames): ReactElement {
         mark(word),
         h(Text, { style: style.strong }, say(`parts.mark.${word}`)),
       ),
-      h(Text, { style: { ...style.name, fontSize: 20, lineHeight: 1.15 } }, String(figure)),
+      h(Text, { style: { ...style.name, fontSize: 20 } }, String(figure)),
     );
   return h(
     View,
@@ -135,20 +140,26 @@ function totals(names: SheetNames): ReactElement {
   );
 }
 
-function exceptionList(names: SheetNames, exceptions: readonly Exception[]): ReactElement[] {
+function exceptionList(
+  names: SheetNames,
+  exceptions: readonly Exception[],
+  printed: Printed,
+): ReactElement[] {
   const title = h(Text, { key: 'title', style: style.section }, names.say('sheet.exceptions'));
   if (exceptions.length === 0)
     return [title, h(Text, { key: 'none', style: style.ruled }, names.say('sheet.no_exceptions'))];
   const [first, ...rest] = exceptions;
   if (!first) return [];
   return [
-    h(View, { key: 'first', wrap: false }, title, exceptionRow(names, first, true)),
-    ...rest.map((one) => exceptionRow(names, one, false)),
+    h(View, { key: 'first', wrap: false }, title, exceptionRow(names, first, printed, true)),
+    ...rest.map((one) => exceptionRow(names, one, printed, false)),
   ];
 }
 
-function exceptionRow(names: SheetNames, one: Exception, first: boolean): ReactElement {
+function exceptionRow(names: SheetNames, one: Exception, printed: Printed, first: boolean): ReactElement {
   const words = exceptionWords(names, one);
+  const refs = new Set(refsOf(one));
+  const decided = (printed.signed?.items ?? []).filter((item) => refs.has(item.ref));
   return h(
     View,
     {
@@ -182,12 +193,27 @@ function exceptionRow(names: SheetNames, one: Exception, first: boolean): ReactE
         Text,
         { style: { ...style.strong, fontSize: 10.5, lineHeight: 1.2 } },
         words.head,
-        words.section ? h(Text, { style: { ...style.cited, fontSize: 9.5 } }, `  ${words.section}`) : null,
+        words.section ? h(Text, { style: { ...style.cited, fontSize: 9.5 } }, ` ${words.section}`) : null,
       ),
-      words.lines.map((line, at) => h(Text, { key: at }, line)),
+      h(Text, null, words.lines[0] ?? ''),
+      words.lines.length > 1 ? h(Text, null, words.lines.slice(1).join(' ')) : null,
+      decided.map((item) =>
+        h(
+          Text,
+          { key: item.ref, style: style.cited },
+          names.say('sheet.decided_item', { decision: item.decision, name: printed.signed?.name ?? '' }),
+        ),
+      ),
     ),
   );
 }
+
+/** Every reference under which a decision on this exception may stand. */
+const refsOf = (one: Exception): string[] => [
+  one.ref,
+  ...one.deviations.map((deviation) => deviation.ref),
+  ...('round' in one ? [one.round.id, one.round.round] : []),
+];
 
 const isSample = (words: ExceptionWords): boolean => words.mark === 'nobody_looked' || words.mark === 'under';
 
@@ -219,7 +245,7 @@ function notShownLines(names: SheetNames, exceptions: readonly Exception[]): Rea
             step: say(`common.step.${one.step}`),
             stage: say(`sheet.stage.${one.stage}`),
             section: one.section,
-            reasons: one.reasons.map((reason) => say(`sheet.reason.${reason}`)).join('; '),
+            reasons: one.reasons.length > 0 ? reasonsWords(names, one.reasons) : say('sheet.key.not_shown'),
           }),
         ),
       ),
@@ -269,60 +295,34 @@ const keyItem = (
     h(Text, { style: { fontSize: 9, lineHeight: 1.2 } }, says),
   );
 
-/** Hands of the day with what they handed over, and the signature. */
-function signatures(names: SheetNames, printed: Printed): ReactElement {
-  const { say, day } = names;
-  const shifts = day.handovers
-    .slice(-3)
-    .map((one) =>
-      h(
-        View,
-        { key: one.id, style: { flex: 1, paddingRight: 14 } },
-        h(
-          Text,
-          { style: { ...style.name, fontSize: 13, lineHeight: 1.2 } },
-          `${names.hand(one.from)} › ${names.hand(one.to)}`,
-        ),
-        h(
-          Text,
-          { style: { borderTopWidth: 1, borderTopColor: '#000', paddingTop: 2, fontSize: 9 } },
-          say('sheet.handed_over', {
-            from: names.person(one.from),
-            to: names.person(one.to),
-            time: names.time(one.at),
-          }),
-        ),
-      ),
-    );
+/** Whether it is signed, by whom and meaning what: at the top, where whoever stands with the sheet looks first. */
+function signature(names: SheetNames, printed: Printed): ReactElement {
+  const { say } = names;
+  const { signed } = printed;
+  const words = signed
+    ? say('sheet.signed_line', {
+        role: say(`common.role.${signed.role}`),
+        at: names.moment(signed.at),
+        meaning: signed.meaning,
+      })
+    : say(names.day.over ? 'sheet.sign_here' : 'sheet.state_not_over');
+  const refs = new Set(exceptionsOf(names.day).flatMap(refsOf));
+  const elsewhere = (signed?.items ?? []).filter((item) => !refs.has(item.ref));
   return h(
     View,
-    { key: 'signatures', wrap: false, style: { ...style.row, marginTop: 10 } },
-    ...shifts,
+    { key: 'signature', style: { borderBottomWidth: 0.5, borderBottomColor: '#000', paddingVertical: 3 } },
     h(
-      View,
-      { key: 'signed', style: { flex: 1.6 } },
+      Text,
+      null,
+      signed ? h(Text, { style: { ...style.name, fontSize: 12 } }, `${signed.name}  `) : null,
+      words,
+      signed?.tookReadings ? ` ${say('sheet.signer_took_readings')}` : '',
+    ),
+    elsewhere.map((item) =>
       h(
         Text,
-        { style: { ...style.name, fontSize: 13, lineHeight: 1.2 } },
-        printed.signed ? printed.signed.name : ' ',
-      ),
-      h(
-        View,
-        { style: { borderTopWidth: 1.5, borderTopColor: '#000', paddingTop: 2 } },
-        h(
-          Text,
-          { style: { fontSize: 9 } },
-          printed.signed
-            ? say('sheet.signed_line', {
-                role: say(`common.role.${printed.signed.role}`),
-                at: names.moment(printed.signed.at),
-                meaning: printed.signed.meaning,
-              })
-            : say('sheet.sign_here'),
-        ),
-        printed.signed?.tookReadings
-          ? h(Text, { style: { fontSize: 9 } }, say('sheet.signer_took_readings'))
-          : null,
+        { key: item.ref },
+        say('sheet.decided_item', { decision: item.decision, name: signed?.name ?? '' }),
       ),
     ),
   );

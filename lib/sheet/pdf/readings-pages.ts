@@ -3,7 +3,7 @@ import { createElement as h, type ReactElement } from 'react';
 import { minutesBetween, msOf } from '#shared/time.ts';
 import type { BatchDoc, ReadingDoc, RunDoc } from '../day-schema.ts';
 import type { SheetNames } from '../sheet-names.ts';
-import { type Printed, pageFoot, pageHead } from './frame.ts';
+import { type Printed, pageFoot, pageHead, pageNumber } from './frame.ts';
 import { inner, type Paper, pageSize } from './paper.ts';
 import { hair, style } from './style.ts';
 
@@ -13,22 +13,25 @@ import { hair, style } from './style.ts';
  * slower.
  */
 const rowHeight = 12;
-const headingHeight = 17;
+const headingHeight = 21;
 const gutter = 18;
 
 type Line =
   | { kind: 'heading'; words: string }
-  | { kind: 'gap'; words: string }
+  | { kind: 'across'; words: string } // over all columns: a gap, or a note that is too long for its own
   | { kind: 'reading'; cells: string[]; beyond: boolean; suspect: boolean };
+
+/** Signs that fit into the note's column. */
+const mostNote = 9;
 
 /** Widths of the columns of one newspaper column, pt; the last takes what is left. */
 const columns = [
-  { key: 'time', width: 46 },
-  { key: 'hand', width: 22 },
-  { key: 'piece', width: 26 },
-  { key: 'spot', width: 58 },
-  { key: 'figure', width: 42 },
-  { key: 'thermometer', width: 40 },
+  { key: 'time', width: 44 },
+  { key: 'hand', width: 29 },
+  { key: 'piece', width: 20 },
+  { key: 'spot', width: 50 },
+  { key: 'figure', width: 40 },
+  { key: 'thermometer', width: 34 },
 ] as const;
 
 export function readingsPages(names: SheetNames, printed: Printed, paper: Paper): ReactElement[] {
@@ -43,19 +46,24 @@ export function readingsPages(names: SheetNames, printed: Printed, paper: Paper)
       Page,
       { key: `readings-${at}`, size: pageSize[paper].name, style: style.page },
       pageHead(names, names.say('sheet.every_reading')),
-      h(Text, { style: { fontSize: 9, height: 24, lineHeight: 1.2 } }, names.say('sheet.readings_note')),
       h(
         View,
-        { style: { ...style.row } },
-        page.map((column, i) =>
-          h(
-            View,
-            { key: i, style: { width: columnWidth, marginRight: i === 0 ? gutter : 0 } },
-            segments(column).map((segment, n) => segmentView(names, segment, columnWidth, n)),
+        { style: style.body },
+        h(Text, { style: { fontSize: 9, height: 24, lineHeight: 1.2 } }, names.say('sheet.readings_note')),
+        h(
+          View,
+          { style: { ...style.row } },
+          page.map((column, i) =>
+            h(
+              View,
+              { key: i, style: { width: columnWidth, marginRight: i === 0 ? gutter : 0 } },
+              segments(column).map((segment, n) => segmentView(names, segment, columnWidth, n)),
+            ),
           ),
         ),
       ),
       pageFoot(names, printed),
+      pageNumber(names),
     ),
   );
 }
@@ -110,7 +118,7 @@ function segmentView(names: SheetNames, segment: Segment, width: number, n: numb
     { key: n },
     h(
       Text,
-      { style: { ...style.name, fontSize: 10, lineHeight: 1.15, height: headingHeight, paddingTop: 5 } },
+      { style: { ...style.name, fontSize: 10, height: headingHeight, paddingTop: 5 } },
       short(segment.heading, 52),
     ),
     h(
@@ -151,6 +159,18 @@ function segmentView(names: SheetNames, segment: Segment, width: number, n: numb
       ),
       columns.map((column, i) => columnText(segment, i, column.width, column.key)),
       columnText(segment, columns.length, width - fixed, 'note'),
+      segment.lines.map((line, i) =>
+        line.kind === 'across'
+          ? h(
+              Text,
+              {
+                key: `across-${i}`,
+                style: { ...cellLines, position: 'absolute', top: i * rowHeight, left: 0, width },
+              },
+              nowrap(line.words),
+            )
+          : null,
+      ),
     ),
   );
 }
@@ -165,9 +185,8 @@ function columnText(segment: Segment, at: number, width: number, key: string): R
     ...(key === 'figure' ? { textAlign: 'right' as const, paddingRight: 6, fontWeight: 700 as const } : {}),
     ...(key === 'time' ? { fontWeight: 700 as const } : {}),
   };
-  // A gap's words run over the columns beside its time.
   const words = (line: Segment['lines'][number]): string =>
-    line.kind === 'gap' ? (at === 0 ? line.words : ' ') : line.cells[at] || ' ';
+    line.kind === 'across' ? ' ' : line.cells[at] || ' ';
   const last = segment.lines.length - 1;
   const hasBlack = key === 'figure' && segment.lines.some((line) => line.kind === 'reading' && line.beyond);
   if (!hasBlack) {
@@ -200,7 +219,7 @@ function allLines(names: SheetNames): Line[] {
   const other = (title: string, readings: readonly ReadingDoc[]): Line[] =>
     readings.length === 0
       ? []
-      : [{ kind: 'heading', words: title }, ...readings.map((one) => readingLine(names, one))];
+      : [{ kind: 'heading', words: title }, ...readings.flatMap((one) => readingLines(names, one))];
   const air = Map.groupBy(day.air, (reading) => reading.equipment);
   return [
     ...day.batches.flatMap((batch) => batchLines(names, batch)),
@@ -231,23 +250,24 @@ function withGaps(names: SheetNames, run: RunDoc, readings: readonly ReadingDoc[
   return readings.flatMap((reading, i) => {
     const before = readings[i - 1];
     const gap = before ? minutesBetween(msOf(before.at), msOf(reading.at)) : 0;
-    const line = readingLine(names, reading);
-    if (!before || most === null || gap <= most) return [line];
+    const lines = readingLines(names, reading);
+    if (!before || most === null || gap <= most) return lines;
     return [
       {
-        kind: 'gap' as const,
+        kind: 'across' as const,
         words: names.say('sheet.gap_row', {
           from: names.time(before.at),
           to: names.time(reading.at),
           length: names.length(gap),
         }),
       },
-      line,
+      ...lines,
     ];
   });
 }
 
-function readingLine(names: SheetNames, reading: ReadingDoc): Line {
+/** A note that is too long for its column has a row of its own below. */
+function readingLines(names: SheetNames, reading: ReadingDoc): Line[] {
   const note = [
     reading.late ? names.say('sheet.note_late', { time: names.time(reading.entered_at) }) : null,
     reading.suspect ? names.say('parts.mark.suspect') : null,
@@ -256,7 +276,9 @@ function readingLine(names: SheetNames, reading: ReadingDoc): Line {
     reading.correction === null ? null : names.say('sheet.note_correction', { degrees: reading.correction }),
     reading.source === 'logger' ? names.say('sheet.note_logger') : null,
   ].filter((part) => part !== null);
-  return {
+  const words = note.join(', ');
+  const fits = words.length <= mostNote;
+  const line: Line = {
     kind: 'reading',
     beyond: reading.beyond === true,
     suspect: reading.suspect,
@@ -264,12 +286,13 @@ function readingLine(names: SheetNames, reading: ReadingDoc): Line {
       names.time(reading.at),
       names.hand(reading.by),
       reading.piece === null ? '' : String(reading.piece),
-      names.spot(reading),
+      reading.spot === null ? '' : names.say(`sheet.spot.${reading.spot}`),
       figureOf(names, reading),
       shortThermometer(names, reading.thermometer),
-      short(note.join(', '), 24),
+      fits ? words : '',
     ],
   };
+  return fits ? [line] : [line, { kind: 'across', words: `      ${short(words, 50)}` }];
 }
 
 /** The unit stands with a figure that is not in the kitchen's own. */

@@ -1,4 +1,4 @@
-import { Document, Page, renderToBuffer, Text } from '@react-pdf/renderer';
+import { Document, Page, renderToBuffer, Text, View } from '@react-pdf/renderer';
 import { createElement as h, type ReactElement } from 'react';
 import type { Language } from '#shared/words/messages.ts';
 import type { CanonicalDay } from '../day-schema.ts';
@@ -7,7 +7,7 @@ import { sheetWords } from '../sheet-words.ts';
 import { batchVerdicts } from './batch-verdicts.ts';
 import { dayTables } from './day-tables.ts';
 import { registerFonts } from './fonts.ts';
-import { type Printed, pageFoot, pageHead } from './frame.ts';
+import { type Printed, pageFoot, pageHead, pageNumber } from './frame.ts';
 import { pageOne } from './page-one.ts';
 import { type Paper, pageSize } from './paper.ts';
 import { readingsPages } from './readings-pages.ts';
@@ -52,9 +52,14 @@ function sheetDocument(names: SheetNames, printed: Printed, paper: Paper): React
       Page,
       { key: 'batches', size: pageSize[paper].name, style: style.page },
       pageHead(names, say('sheet.batches')),
-      day.batches.length === 0 ? h(Text, null, say('sheet.no_batches')) : batchVerdicts(names),
-      dayTables(names),
+      h(
+        View,
+        { style: style.body },
+        day.batches.length === 0 ? h(Text, null, say('sheet.no_batches')) : batchVerdicts(names),
+        dayTables(names),
+      ),
       pageFoot(names, printed),
+      pageNumber(names),
     ),
     ...readingsPages(names, printed, paper),
   );

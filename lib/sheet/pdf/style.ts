@@ -5,6 +5,9 @@ import { margin } from './paper.ts';
 /** One black, hairlines 50 % grey (docs/look.md, section 9). Text 9 pt and more. */
 export const hair = '#808080';
 
+/** Besley stands tall: with less than its own height, its letters fall into the next line. */
+const tall = 1.36;
+
 export const style = StyleSheet.create({
   page: {
     paddingTop: margin.top,
@@ -13,10 +16,14 @@ export const style = StyleSheet.create({
     paddingRight: margin.right,
     fontFamily: words,
     fontSize: 9.5,
-    lineHeight: 1.25,
     color: '#000',
   },
+  /** Of everything but the page's number: the renderer drops a text that it fills in last when its
+   * lines have a height. Lines are high by the size of the letters here, so the size stands here too. */
+  body: { fontSize: 9.5, lineHeight: 1.25 },
   head: {
+    fontSize: 9.5,
+    lineHeight: 1.25,
     position: 'absolute',
     top: 28,
     left: margin.left,
@@ -39,19 +46,29 @@ export const style = StyleSheet.create({
     fontSize: 9,
     lineHeight: 1.2,
   },
+  number: {
+    position: 'absolute',
+    bottom: 45,
+    right: margin.right,
+    width: 80,
+    textAlign: 'right',
+    fontSize: 9,
+    fontWeight: 700,
+  },
   row: { flexDirection: 'row' },
   between: { flexDirection: 'row', justifyContent: 'space-between' },
-  title: { fontFamily: names, fontWeight: 700, fontSize: 15, lineHeight: 1.15 },
+  title: { fontFamily: names, fontWeight: 700, fontSize: 15, lineHeight: tall, paddingBottom: 2 },
   section: {
     fontFamily: names,
     fontWeight: 600,
     fontSize: 13,
-    lineHeight: 1.2,
-    marginTop: 9,
-    marginBottom: 3,
+    lineHeight: tall,
+    paddingBottom: 2,
+    marginTop: 6,
+    marginBottom: 1,
   },
-  under: { fontFamily: names, fontWeight: 600, fontSize: 11.5, lineHeight: 1.2 },
-  name: { fontFamily: names, fontWeight: 600 },
+  under: { fontFamily: names, fontWeight: 600, fontSize: 11.5, lineHeight: tall, paddingBottom: 2 },
+  name: { fontFamily: names, fontWeight: 600, lineHeight: tall, paddingBottom: 2 },
   strong: { fontWeight: 700 },
   cited: { fontWeight: 600 },
   tool: { fontStyle: 'italic' },
