@@ -27,11 +27,32 @@ const least = leastSecretOf('owner');
 /** The kitchen, whoever sets it up, and what it starts with: one page, one save. */
 export function FirstRunForm({ language, zones, profiles }: Props) {
   const t = useTranslations('setup.first_run');
+  const k = useTranslations('setup.kitchen');
+  const p = useTranslations('setup.people');
   const person = useRef<string | null>(null);
   const [done, setDone] = useState(false);
   const idOf = () => (person.current ??= v7());
   const typed = useTypedForm({
     start: firstTyped(profiles[0]?.id ?? ''),
+    labels: {
+      site_name: k('name'),
+      site_zone: k('zone'),
+      site_day_starts: k('day_starts'),
+      site_altitude_m: k('altitude'),
+      site_profile: t('limits'),
+      site_unit: k('unit'),
+      person_name: p('name'),
+      person_initials: p('initials'),
+      person_phone: p('phone'),
+      person_role: t('role'),
+      secret: t('secret'),
+      secret_again: t('secret_again'),
+      device: t('device'),
+      equipment: t('equipment'),
+      probes: t('probes'),
+      foods: t('foods'),
+      plans: t('plans'),
+    },
     schema: firstRun,
     meaning: (values) => firstMeant(values, { language }, { person: idOf(), newId: v7 }),
     also: (values) => {

@@ -6,7 +6,7 @@ import { unit as units } from '#shared/units.ts';
 import css from './page.module.css';
 
 type Props = {
-  typed: Pick<ReturnType<typeof useTypedForm>, 'field' | 'pick' | 'errorOf'>;
+  typed: Pick<ReturnType<typeof useTypedForm>, 'field' | 'group' | 'pick'>;
   zones: readonly string[];
   profiles: readonly { id: string; name: string }[];
   unit: string;
@@ -20,33 +20,25 @@ export function KitchenPart({ typed, zones, profiles, unit }: Props) {
   return (
     <>
       <h2 className={css.head}>{t('kitchen')}</h2>
-      <TextField big label={k('name')} autoComplete="organization" {...typed.field('site_name')} />
-      <PickGroup label={k('unit')} columns error={typed.errorOf('site_unit')}>
+      <TextField big autoComplete="organization" {...typed.field('site_name')} />
+      <PickGroup {...typed.group('site_unit')} columns>
         {units.options.map((value) => (
           <Pick key={value} title={c(`unit.${value}`)} {...typed.pick('site_unit', value)} />
         ))}
       </PickGroup>
       <SelectField
-        label={k('zone')}
         hint={k('zone_hint')}
         options={[blank, ...zones.map((value) => ({ value, words: value }))]}
         {...typed.field('site_zone')}
       />
+      <TextField hint={k('day_starts_hint')} type="time" {...typed.field('site_day_starts')} />
       <TextField
-        label={k('day_starts')}
-        hint={k('day_starts_hint')}
-        type="time"
-        {...typed.field('site_day_starts')}
-      />
-      <TextField
-        label={k('altitude')}
         hint={k('altitude_hint')}
         inputMode="decimal"
         after={unit === 'degC' ? 'm' : 'ft'}
         {...typed.field('site_altitude_m')}
       />
       <SelectField
-        label={t('limits')}
         hint={k('profile_notice')}
         options={profiles.map(({ id, name }) => ({ value: id, words: name }))}
         {...typed.field('site_profile')}

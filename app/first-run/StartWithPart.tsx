@@ -5,7 +5,7 @@ import { startingEquipment, startingFoods, startingPlans, startingProbes } from 
 import css from './page.module.css';
 
 type Props = {
-  typed: Pick<ReturnType<typeof useTypedForm>, 'pick' | 'errorOf'>;
+  typed: Pick<ReturnType<typeof useTypedForm>, 'group' | 'pick'>;
   language: 'en' | 'es';
 };
 
@@ -26,13 +26,13 @@ export function StartWithPart({ typed, language }: Props) {
       <h2 className={css.head}>{t('start_with')}</h2>
       <p className={css.notice}>{t('start_note')}</p>
       {groups.map(({ name, things }) => (
-        <PickGroup key={name} label={t(name)} columns error={typed.errorOf(name)}>
+        <PickGroup key={name} {...typed.group(name)} columns>
           {things.map(({ key, words }) => (
             <Pick key={key} type="checkbox" title={words} {...typed.pick(name, key)} />
           ))}
         </PickGroup>
       ))}
-      <PickGroup label={t('plans')} error={typed.errorOf('plans')}>
+      <PickGroup {...typed.group('plans')}>
         {startingPlans.map(({ key }) => (
           <Pick key={key} type="checkbox" title={t(`plan.${key}`)} {...typed.pick('plans', key)} />
         ))}

@@ -11,7 +11,7 @@ const roles = ['owner', 'manager'] as const;
 export function YouPart({
   typed,
 }: {
-  typed: Pick<ReturnType<typeof useTypedForm>, 'field' | 'pick' | 'errorOf'>;
+  typed: Pick<ReturnType<typeof useTypedForm>, 'field' | 'group' | 'pick'>;
 }) {
   const t = useTranslations('setup.first_run');
   const p = useTranslations('setup.people');
@@ -20,40 +20,27 @@ export function YouPart({
     <>
       <h2 className={css.head}>{t('you')}</h2>
       <p className={css.notice}>{t('you_note')}</p>
-      <TextField label={p('name')} autoComplete="name" {...typed.field('person_name')} />
+      <TextField autoComplete="name" {...typed.field('person_name')} />
       <TextField
-        label={p('initials')}
         hint={t('initials_hint')}
         maxLength={4}
         autoComplete="off"
         {...typed.field('person_initials')}
       />
-      <PickGroup label={t('role')} columns error={typed.errorOf('person_role')}>
+      <PickGroup {...typed.group('person_role')} columns>
         {roles.map((value) => (
           <Pick key={value} title={c(`role.${value}`)} {...typed.pick('person_role', value)} />
         ))}
       </PickGroup>
+      <TextField hint={p('on_call_note')} type="tel" autoComplete="tel" {...typed.field('person_phone')} />
       <TextField
-        label={p('phone')}
-        hint={p('on_call_note')}
-        type="tel"
-        autoComplete="tel"
-        {...typed.field('person_phone')}
-      />
-      <TextField
-        label={t('secret')}
         hint={t('secret_hint', { least: leastSecretOf('owner') })}
         type="password"
         autoComplete="new-password"
         {...typed.field('secret')}
       />
-      <TextField
-        label={t('secret_again')}
-        type="password"
-        autoComplete="new-password"
-        {...typed.field('secret_again')}
-      />
-      <TextField label={t('device')} hint={t('device_hint')} autoComplete="off" {...typed.field('device')} />
+      <TextField type="password" autoComplete="new-password" {...typed.field('secret_again')} />
+      <TextField hint={t('device_hint')} autoComplete="off" {...typed.field('device')} />
     </>
   );
 }

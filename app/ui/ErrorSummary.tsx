@@ -4,6 +4,7 @@ import { useEffect, useRef } from 'react';
 import css from './ErrorSummary.module.css';
 
 export type ErrorShown = {
+  label?: string | undefined;
   /** id of the field, if there is one */ field?: string | undefined;
   words: string;
 };
@@ -21,8 +22,10 @@ export function ErrorSummary({ errors, attempt = 0 }: { errors: readonly ErrorSh
     <div ref={box} className={css.box} role="alert" tabIndex={-1}>
       <p className={css.title}>{t('errors_title', { count })}</p>
       <ul>
-        {errors.map(({ field, words }) => (
-          <li key={`${field} ${words}`}>{field ? <a href={`#${field}`}>{words}</a> : words}</li>
+        {errors.map(({ field, label, words }) => (
+          <li key={`${field} ${words}`}>
+            {field ? <a href={`#${field}`}>{label ? `${label}: ${words}` : words}</a> : words}
+          </li>
         ))}
       </ul>
     </div>

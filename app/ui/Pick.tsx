@@ -3,6 +3,7 @@ import type { ComponentProps, ReactNode } from 'react';
 import css from './Pick.module.css';
 
 type GroupProps = {
+  id?: string | undefined; // where a summary of problems leads
   label: ReactNode;
   hint?: ReactNode;
   error?: string | undefined;
@@ -11,9 +12,9 @@ type GroupProps = {
 };
 
 /** Picks that belong together. Nothing is chosen beforehand where the tool only offers. */
-export function PickGroup({ label, hint, error, columns = false, children }: GroupProps) {
+export function PickGroup({ id, label, hint, error, columns = false, children }: GroupProps) {
   return (
-    <fieldset className={css.group}>
+    <fieldset className={css.group} id={id} tabIndex={-1}>
       <legend className={css.legend}>{label}</legend>
       {hint ? <p className={css.hint}>{hint}</p> : null}
       <div className={columns ? css.columns : css.rows}>{children}</div>

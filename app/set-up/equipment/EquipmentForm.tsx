@@ -30,6 +30,13 @@ export function EquipmentForm({ known, next, unit: siteUnit, by, cannot }: Props
   const form = useThingForm({
     kind: 'equipment',
     by,
+    labels: {
+      name: t('name'),
+      kind: t('kind'),
+      set_value: t('set'),
+      order: t('order'),
+      note: all('note'),
+    },
     after: back,
     start: {
       name: known?.name ?? '',
@@ -54,21 +61,19 @@ export function EquipmentForm({ known, next, unit: siteUnit, by, cannot }: Props
   });
   return (
     <ThingFrame {...form} cannot={cannot} back={back}>
-      <TextField big label={t('name')} hint={t('name_hint')} autoComplete="off" {...form.field('name')} />
+      <TextField big hint={t('name_hint')} autoComplete="off" {...form.field('name')} />
       <SelectField
-        label={t('kind')}
         options={equipmentKind.options.map((value) => ({ value, words: c(`equipment.${value}`) }))}
         {...form.field('kind')}
       />
       <TextField
-        label={t('set')}
         hint={t('set_hint')}
         inputMode="decimal"
         after={degrees(unit)}
         {...form.field('set_value')}
       />
-      <TextField label={t('order')} hint={t('order_hint')} inputMode="numeric" {...form.field('order')} />
-      <TextArea label={all('note')} {...form.field('note')} />
+      <TextField hint={t('order_hint')} inputMode="numeric" {...form.field('order')} />
+      <TextArea {...form.field('note')} />
       <Pick type="checkbox" title={all('active')} note={t('active_note')} {...form.tick('active')} />
     </ThingFrame>
   );

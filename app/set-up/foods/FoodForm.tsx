@@ -23,6 +23,13 @@ export function FoodForm({ known, by, cannot }: Props) {
   const form = useThingForm({
     kind: 'food',
     by,
+    labels: {
+      name: t('name'),
+      name_es: t('name_es'),
+      class: t('class'),
+      note: all('note'),
+      counted: t('counted'),
+    },
     after: back,
     start: {
       name: known?.name ?? '',
@@ -46,15 +53,14 @@ export function FoodForm({ known, by, cannot }: Props) {
   });
   return (
     <ThingFrame {...form} cannot={cannot} back={back}>
-      <TextField big label={t('name')} autoComplete="off" {...form.field('name')} />
-      <TextField label={t('name_es')} autoComplete="off" {...form.field('name_es')} />
+      <TextField big autoComplete="off" {...form.field('name')} />
+      <TextField autoComplete="off" {...form.field('name_es')} />
       <SelectField
-        label={t('class')}
         hint={t('class_hint')}
         options={foodClass.options.map((value) => ({ value, words: c(`food_class.${value}`) }))}
         {...form.field('class')}
       />
-      <PickGroup label={t('counted')} error={form.errorOf('counted')}>
+      <PickGroup {...form.group('counted')}>
         {counted.map((value) => (
           <Pick
             key={value}
@@ -65,7 +71,7 @@ export function FoodForm({ known, by, cannot }: Props) {
         ))}
       </PickGroup>
       <Pick type="checkbox" title={t('sealed')} note={t('sealed_note')} {...form.tick('sealed_commercial')} />
-      <TextArea label={all('note')} {...form.field('note')} />
+      <TextArea {...form.field('note')} />
       <Pick type="checkbox" title={all('active')} note={t('active_note')} {...form.tick('active')} />
     </ThingFrame>
   );

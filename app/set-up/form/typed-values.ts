@@ -9,10 +9,16 @@ export const textOf = (typed: Typed, name: string): string => {
 /** Blank is unknown: null, never ''. */
 export const wordsOrNull = (typed: Typed, name: string): string | null => textOf(typed, name) || null;
 
-/** Blank is null, a decimal comma is a point, anything else that is no number is NaN and the schema says so. */
-export function numberOrNull(typed: Typed, name: string): number | null {
+/** Blank is null, a decimal comma is a point; what is no number stays as typed, so that the schema can name it. */
+export function numberOrNull(typed: Typed, name: string): number | string | null {
   const text = textOf(typed, name);
-  return text === '' ? null : Number(text.replace(',', '.'));
+  return text === '' ? null : numberOf(text);
+}
+
+/** One number, or the words that are none. */
+export function numberOf(text: string): number | string {
+  const number = Number(text.replace(',', '.'));
+  return Number.isNaN(number) ? text : number;
 }
 
 export const ticked = (typed: Typed, name: string): boolean => typed[name] === true;

@@ -13,6 +13,8 @@ import { useProblemWords } from './use-problem-words.ts';
 type Said = Problem & { words?: SaidProblem['words'] };
 export type TypedFormOf<T> = {
   start: Typed;
+  /** What each field is called: above it, and in the summary of problems. */
+  labels: Record<string, string>;
   /** What the typed values mean, before the schema has looked at it. */
   meaning: (typed: Typed) => unknown;
   schema: z.ZodType<T>;
@@ -24,7 +26,7 @@ export type TypedFormOf<T> = {
  * A form over the schema that the server uses too. What was typed stays; each problem stands under its field and
  * in the summary, in words.
  */
-export function useTypedForm<T>({ start, meaning, schema, also }: TypedFormOf<T>) {
+export function useTypedForm<T>({ start, labels, meaning, schema, also }: TypedFormOf<T>) {
   const wordsOf = useProblemWords();
   const fields = Object.keys(start);
   const [refused, setRefused] = useState<readonly Said[]>([]);
@@ -47,25 +49,39 @@ export function useTypedForm<T>({ start, meaning, schema, also }: TypedFormOf<T>
   };
   const form = useForm<Typed>({ defaultValues: start, resolver, shouldFocusError: false });
 
-  const typedErrors = Object.entries(form.formState.errors).map(([field, error]) => ({
-    field: field === 'root' ? undefined : field,
-    words: String(error?.message ?? ''),
-  }));
-  const refusedErrors = refused.map((one) => ({
-    field: fieldOf(one.field, fields) ?? undefined,
-    words: wordsOf(one),
-  }));
-  const errors = [...typedErrors, ...refusedErrors];
-
-  /** What a field needs: its registration, its id and its problem. */
-  const field = (name: string) => {
-    const error = errors.find((one) => one.field === name)?.words;
-    return { ...form.register(name), id: name, ...(error === undefined ? {} : { error }) };
-  };
-  /** What a pick needs: the name is shared, the value is its own. */
-  const pick = (name: string, value: string) => ({ ...form.register(name), value });
-  const tick = (name: string) => form.register(name);
+  const shownAs = (field: string | undefined, words: string) => ({
+    field,
+    label: field === undefined ? undefined : labels[field],
+    words,
+  });
+  const errors = [
+    ...Object.entries(form.formState.errors).map(([field, error]) =>
+      shownAs(field === 'root' ? undefined : field, String(error?.message ?? '')),
+    ),
+    ...refused.map((one) => shownAs(fieldOf(one.field, fields) ?? undefined, wordsOf(one))),
+  ];
   const errorOf = (name: string) => errors.find((one) => one.field === name)?.words;
+
+  /** What a field needs: its registration, its label, its id and its problem. */
+  const field = (name: string) => {
+    const defaultValue = String(start[name] ?? ''); // so that the page is right before its script has come
+    return {
+      ...form.register(name),
+      id: name,
+      label: labels[name] ?? name,
+      defaultValue,
+      error: errorOf(name),
+    };
+  };
+  /** What a group of picks needs. */
+  const group = (name: string) => ({ id: name, label: labels[name] ?? name, error: errorOf(name) });
+  /** What a pick needs: the name is shared, the value is its own. */
+  const pick = (name: string, value: string) => {
+    const at = start[name];
+    const defaultChecked = Array.isArray(at) ? at.includes(value) : at === value;
+    return { ...form.register(name), value, defaultChecked };
+  };
+  const tick = (name: string) => ({ ...form.register(name), defaultChecked: start[name] === true });
 
   /** `send` gets what the schema made of it, and answers the server's problems ([] = taken). */
   const onSubmit = (send: (meant: T) => Promise<readonly Said[]>) =>
@@ -79,5 +95,5 @@ export function useTypedForm<T>({ start, meaning, schema, also }: TypedFormOf<T>
         setAttempt((n) => n + 1);
       },
     );
-  return { form, field, pick, tick, errorOf, errors, attempt, onSubmit, busy: form.formState.isSubmitting };
+  return { form, field, group, pick, tick, errors, attempt, onSubmit, busy: form.formState.isSubmitting };
 }

@@ -17,6 +17,11 @@ export function HouseForm({ site, by, cannot }: { site: Body<'site'>; by: string
   const form = useThingForm({
     kind: 'site',
     by,
+    labels: {
+      house_decide_within_min: t('decide_within'),
+      house_reheat_within_min: t('reheat_within'),
+      house_decides: t('decides'),
+    },
     start: {
       house_decides: site.house.decides,
       house_decide_within_min: shown(site.house.decide_within_min),
@@ -40,13 +45,12 @@ export function HouseForm({ site, by, cannot }: { site: Body<'site'>; by: string
   return (
     <ThingFrame {...form} cannot={cannot} back="/set-up">
       <p>{t('intro')}</p>
-      <PickGroup label={t('decides')} hint={t('decides_hint')} error={form.errorOf('house_decides')}>
+      <PickGroup {...form.group('house_decides')} hint={t('decides_hint')}>
         {who.map((value) => (
           <Pick key={value} title={t(`decides_${value}`)} {...form.pick('house_decides', value)} />
         ))}
       </PickGroup>
       <TextField
-        label={t('decide_within')}
         hint={t('decide_within_hint')}
         inputMode="numeric"
         after={k('minutes')}
@@ -61,7 +65,6 @@ export function HouseForm({ site, by, cannot }: { site: Body<'site'>; by: string
         />
       </PickGroup>
       <TextField
-        label={t('reheat_within')}
         hint={t('reheat_within_hint')}
         inputMode="numeric"
         after={k('minutes')}

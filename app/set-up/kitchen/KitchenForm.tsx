@@ -28,48 +28,57 @@ export function KitchenForm({ site, zones, profiles, by, cannot }: Props) {
   const form = useThingForm({
     kind: 'site',
     by,
+    labels: {
+      name: t('name'),
+      address: t('address'),
+      zone: t('zone'),
+      altitude_m: t('altitude'),
+      day_starts: t('day_starts'),
+      closed_on: t('closed_on'),
+      profile: t('profile'),
+      late_after_min: t('late_after'),
+      odd_above: t('odd_above'),
+      unit: t('unit'),
+      clock: t('clock'),
+      language: t('language'),
+      closed_weekdays: t('closed_weekdays'),
+      paper: t('paper'),
+    },
     start: kitchenTyped(site),
     meaning: (typed) => kitchenMeant(site, typed, site.unit),
   });
   return (
     <ThingFrame {...form} cannot={cannot} back="/set-up">
-      <TextField big label={t('name')} autoComplete="organization" {...form.field('name')} />
-      <TextField label={t('address')} {...form.field('address')} />
+      <TextField big autoComplete="organization" {...form.field('name')} />
+      <TextField {...form.field('address')} />
       <SelectField
-        label={t('zone')}
         hint={t('zone_hint')}
         options={zones.map((value) => ({ value, words: value }))}
         {...form.field('zone')}
       />
       <TextField
-        label={t('altitude')}
         hint={t('altitude_hint')}
         inputMode="decimal"
         after={heightUnitOf(site.unit)}
         {...form.field('altitude_m')}
       />
-      <PickGroup label={t('unit')} hint={t('unit_hint')} columns error={form.errorOf('unit')}>
+      <PickGroup {...form.group('unit')} hint={t('unit_hint')} columns>
         {units.options.map((value) => (
           <Pick key={value} title={c(`unit.${value}`)} {...form.pick('unit', value)} />
         ))}
       </PickGroup>
-      <PickGroup label={t('clock')} columns error={form.errorOf('clock')}>
+      <PickGroup {...form.group('clock')} columns>
         {clocks.map((value) => (
           <Pick key={value} title={t(`clock_${value}`)} {...form.pick('clock', value)} />
         ))}
       </PickGroup>
-      <PickGroup label={t('language')} hint={t('language_hint')} columns error={form.errorOf('language')}>
+      <PickGroup {...form.group('language')} hint={t('language_hint')} columns>
         {languages.options.map((value) => (
           <Pick key={value} title={c(`language.${value}`)} {...form.pick('language', value)} />
         ))}
       </PickGroup>
-      <TextField
-        label={t('day_starts')}
-        hint={t('day_starts_hint')}
-        type="time"
-        {...form.field('day_starts')}
-      />
-      <PickGroup label={t('closed_weekdays')} columns error={form.errorOf('closed_weekdays')}>
+      <TextField hint={t('day_starts_hint')} type="time" {...form.field('day_starts')} />
+      <PickGroup {...form.group('closed_weekdays')} columns>
         {weekdays.map((value) => (
           <Pick
             key={value}
@@ -79,28 +88,25 @@ export function KitchenForm({ site, zones, profiles, by, cannot }: Props) {
           />
         ))}
       </PickGroup>
-      <TextArea label={t('closed_on')} hint={t('closed_on_hint')} {...form.field('closed_on')} />
+      <TextArea hint={t('closed_on_hint')} {...form.field('closed_on')} />
       <SelectField
-        label={t('profile')}
         hint={t('profile_notice')}
         options={profiles.map(({ id, name }) => ({ value: id, words: name }))}
         {...form.field('profile')}
       />
       <TextField
-        label={t('late_after')}
         hint={t('late_after_hint')}
         inputMode="numeric"
         after={t('minutes')}
         {...form.field('late_after_min')}
       />
       <TextField
-        label={t('odd_above')}
         hint={t('odd_above_hint')}
         inputMode="decimal"
         after={degrees(site.unit)}
         {...form.field('odd_above')}
       />
-      <PickGroup label={t('paper')} columns error={form.errorOf('paper')}>
+      <PickGroup {...form.group('paper')} columns>
         {papers.map((value) => (
           <Pick key={value} title={t(`paper_${value}`)} {...form.pick('paper', value)} />
         ))}

@@ -15,8 +15,6 @@ export const heightShown = (metres: number | null, unit: HeightUnit): string =>
       ? String(metres)
       : new Big(metres).div(metresInFoot).round(0).toString();
 
-/** What was typed, in metres to a tenth. NaN stays NaN: the schema says that it is no number. */
-export const heightMeant = (typed: number | null, unit: HeightUnit): number | null =>
-  typed === null || Number.isNaN(typed) || unit === 'm'
-    ? typed
-    : new Big(typed).times(metresInFoot).round(1).toNumber();
+/** What was typed, in metres to a tenth. Words that are no number stay: the schema names them. */
+export const heightMeant = (typed: number | string | null, unit: HeightUnit): number | string | null =>
+  typeof typed !== 'number' || unit === 'm' ? typed : new Big(typed).times(metresInFoot).round(1).toNumber();

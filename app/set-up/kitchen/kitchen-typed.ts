@@ -31,10 +31,11 @@ export const kitchenTyped = (site: Body<'site'>): Typed => ({
 });
 
 /** The bound of odd figures is in the kitchen's unit: where that changes and the bound does not, it is converted. */
-function oddAbove(site: Body<'site'>, typed: Typed): number | null {
+function oddAbove(site: Body<'site'>, typed: Typed): number | string | null {
   const bound = numberOrNull(typed, 'odd_above');
   const unit = units.safeParse(textOf(typed, 'unit'));
-  if (bound === null || bound !== site.odd_above || !unit.success || unit.data === site.unit) return bound;
+  if (typeof bound !== 'number' || bound !== site.odd_above || !unit.success || unit.data === site.unit)
+    return bound;
   return new Big(converted(bound, site.unit, unit.data)).round(0).toNumber();
 }
 
@@ -58,7 +59,7 @@ export const kitchenMeant = (site: Body<'site'>, typed: Typed, shownIn: Unit): u
 });
 
 /** A height that nobody touched stays as it is in the book: rounding to feet and back would change it. */
-function altitude(site: Body<'site'>, typed: Typed, shownIn: Unit): number | null {
+function altitude(site: Body<'site'>, typed: Typed, shownIn: Unit): number | string | null {
   const height = heightUnitOf(shownIn);
   if (textOf(typed, 'altitude_m') === heightShown(site.altitude_m, height)) return site.altitude_m;
   return heightMeant(numberOrNull(typed, 'altitude_m'), height);

@@ -31,6 +31,14 @@ export function PersonForm({ known, roles, taken, language, by, cannot }: Props)
   const form = useThingForm({
     kind: 'person',
     by,
+    labels: {
+      name: t('name'),
+      initials: t('initials'),
+      title: t('job'),
+      phone: t('phone'),
+      role: t('role'),
+      language: t('language'),
+    },
     // A new person needs a secret next.
     after: known ? back : `/people/${id}/secret`,
     start: {
@@ -65,15 +73,9 @@ export function PersonForm({ known, roles, taken, language, by, cannot }: Props)
   });
   return (
     <ThingFrame {...form} cannot={cannot} back={back}>
-      <TextField big label={t('name')} autoComplete="off" {...form.field('name')} />
-      <TextField
-        label={t('initials')}
-        hint={t('initials_hint')}
-        autoComplete="off"
-        maxLength={4}
-        {...form.field('initials')}
-      />
-      <PickGroup label={t('role')} error={form.errorOf('role')}>
+      <TextField big autoComplete="off" {...form.field('name')} />
+      <TextField hint={t('initials_hint')} autoComplete="off" maxLength={4} {...form.field('initials')} />
+      <PickGroup {...form.group('role')}>
         {roles.map((value) => (
           <Pick
             key={value}
@@ -83,13 +85,13 @@ export function PersonForm({ known, roles, taken, language, by, cannot }: Props)
           />
         ))}
       </PickGroup>
-      <TextField label={t('job')} hint={t('job_hint')} {...form.field('title')} />
-      <PickGroup label={t('language')} columns error={form.errorOf('language')}>
+      <TextField hint={t('job_hint')} {...form.field('title')} />
+      <PickGroup {...form.group('language')} columns>
         {languages.options.map((value) => (
           <Pick key={value} title={c(`language.${value}`)} {...form.pick('language', value)} />
         ))}
       </PickGroup>
-      <TextField label={t('phone')} type="tel" inputMode="tel" {...form.field('phone')} />
+      <TextField type="tel" inputMode="tel" {...form.field('phone')} />
       <Pick type="checkbox" title={t('on_call')} note={t('on_call_note')} {...form.tick('on_call')} />
       <Pick type="checkbox" title={t('active')} note={t('active_note')} {...form.tick('active')} />
       {known ? (

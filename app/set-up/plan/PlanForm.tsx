@@ -29,6 +29,16 @@ export function PlanForm({ known, equipment, by, cannot }: Props) {
   const form = useThingForm({
     kind: 'plan',
     by,
+    labels: {
+      step: t('step'),
+      every_min: t('every'),
+      at_most_min: t('at_most'),
+      checkpoints_min: t('checkpoints'),
+      note: all('note'),
+      equipment: t('where'),
+      looks: t('looks'),
+      spots: t('spots'),
+    },
     after: back,
     start: planTyped(known),
     meaning: (typed) => planMeant(id, typed),
@@ -40,41 +50,38 @@ export function PlanForm({ known, equipment, by, cannot }: Props) {
   return (
     <ThingFrame {...form} cannot={cannot} back={back}>
       <SelectField
-        label={t('step')}
         options={steps.map((value) => ({ value, words: c(`step.${value}`) }))}
         {...form.field('step')}
       />
-      <PickGroup label={t('where')} hint={t('where_hint')} columns error={form.errorOf('equipment')}>
+      <PickGroup {...form.group('equipment')} hint={t('where_hint')} columns>
         {equipment.map((each) => (
           <Pick key={each.id} type="checkbox" title={each.name} {...form.pick('equipment', each.id)} />
         ))}
       </PickGroup>
       <TextField
-        label={t('every')}
         hint={t('every_hint')}
         inputMode="numeric"
         after={t('minutes')}
         {...form.field('every_min')}
       />
       <TextField
-        label={t('at_most')}
         hint={t('at_most_hint')}
         inputMode="numeric"
         after={t('minutes')}
         {...form.field('at_most_min')}
       />
-      <TextField label={t('checkpoints')} hint={t('checkpoints_hint')} {...form.field('checkpoints_min')} />
-      <PickGroup label={t('looks')} error={form.errorOf('looks')}>
+      <TextField hint={t('checkpoints_hint')} {...form.field('checkpoints_min')} />
+      <PickGroup {...form.group('looks')}>
         {looks.map((value) => (
           <Pick key={value} title={t(`look.${value}`)} {...form.pick('looks', value)} />
         ))}
       </PickGroup>
-      <PickGroup label={t('spots')} hint={t('spots_hint')} columns error={form.errorOf('spots')}>
+      <PickGroup {...form.group('spots')} hint={t('spots_hint')} columns>
         {spots.options.map((value) => (
           <Pick key={value} type="checkbox" title={c(`spot.${value}`)} {...form.pick('spots', value)} />
         ))}
       </PickGroup>
-      <TextArea label={all('note')} {...form.field('note')} />
+      <TextArea {...form.field('note')} />
       <Pick type="checkbox" title={all('active')} note={t('active_note')} {...form.tick('active')} />
     </ThingFrame>
   );

@@ -1,6 +1,7 @@
 import type { Body } from '#shared/entries/entry.ts';
 import {
   listOf,
+  numberOf,
   numberOrNull,
   partsOf,
   shown,
@@ -29,7 +30,7 @@ export const planMeant = (id: string, typed: Typed): unknown => ({
   equipment: listOf(typed, 'equipment'),
   every_min: numberOrNull(typed, 'every_min'),
   at_most_min: numberOrNull(typed, 'at_most_min'),
-  checkpoints_min: partsOf(typed, 'checkpoints_min').map(Number),
+  checkpoints_min: partsOf(typed, 'checkpoints_min').map(numberOf),
   looks: textOf(typed, 'looks'),
   spots: listOf(typed, 'spots'),
   note: wordsOrNull(typed, 'note'),
@@ -39,7 +40,7 @@ export const planMeant = (id: string, typed: Typed): unknown => ({
 /** A gap allowed at most that is shorter than the interval would make every look late. */
 export function atMostBelowEvery(typed: Typed): boolean {
   const [every, atMost] = [numberOrNull(typed, 'every_min'), numberOrNull(typed, 'at_most_min')];
-  return every !== null && atMost !== null && atMost < every;
+  return typeof every === 'number' && typeof atMost === 'number' && atMost < every;
 }
 
 /** Neither an interval nor times after the start: such a plan asks for nothing. */

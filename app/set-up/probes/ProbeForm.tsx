@@ -25,6 +25,16 @@ export function ProbeForm({ known, unit, by, cannot }: Props) {
   const form = useThingForm({
     kind: 'probe',
     by,
+    labels: {
+      name: t('name'),
+      colour: t('colour'),
+      scale: t('scale'),
+      step: t('step'),
+      accuracy: t('accuracy'),
+      type: t('type'),
+      home: t('home'),
+      unit: t('unit'),
+    },
     after: back,
     start: {
       name: known?.name ?? '',
@@ -52,32 +62,25 @@ export function ProbeForm({ known, unit, by, cannot }: Props) {
   });
   return (
     <ThingFrame {...form} cannot={cannot} back={back}>
-      <TextField big label={t('name')} hint={t('name_hint')} autoComplete="off" {...form.field('name')} />
+      <TextField big hint={t('name_hint')} autoComplete="off" {...form.field('name')} />
       <SelectField
-        label={t('colour')}
         options={probeColour.options.map((value) => ({ value, words: c(`colour.${value}`) }))}
         {...form.field('colour')}
       />
-      <PickGroup label={t('unit')} columns error={form.errorOf('unit')}>
+      <PickGroup {...form.group('unit')} columns>
         {units.options.map((value) => (
           <Pick key={value} title={c(`unit.${value}`)} {...form.pick('unit', value)} />
         ))}
       </PickGroup>
       <SelectField
-        label={t('scale')}
         hint={t('scale_hint')}
         options={scales.map((value) => ({ value, words: value === 'both' ? t('both') : c(`unit.${value}`) }))}
         {...form.field('scale')}
       />
-      <TextField label={t('step')} hint={t('step_hint')} inputMode="decimal" {...form.field('step')} />
-      <TextField
-        label={t('accuracy')}
-        hint={t('accuracy_hint')}
-        inputMode="decimal"
-        {...form.field('accuracy')}
-      />
-      <TextField label={t('type')} hint={t('type_hint')} {...form.field('type')} />
-      <TextField label={t('home')} {...form.field('home')} />
+      <TextField hint={t('step_hint')} inputMode="decimal" {...form.field('step')} />
+      <TextField hint={t('accuracy_hint')} inputMode="decimal" {...form.field('accuracy')} />
+      <TextField hint={t('type_hint')} {...form.field('type')} />
+      <TextField {...form.field('home')} />
       <Pick type="checkbox" title={all('active')} note={t('active_note')} {...form.tick('active')} />
     </ThingFrame>
   );
