@@ -1,0 +1,64 @@
+import { useTranslations } from 'next-intl';
+import { length, type Say, timeSaid } from '#app/batch/said.ts';
+import { placeName } from '#app/batch/view.ts';
+import { By } from '#app/ui/By.tsx';
+import { Figure } from '#app/ui/Figure.tsx';
+import { Section } from '#app/ui/Section.tsx';
+import type { Deviation } from '#lib/fold/book.ts';
+import { wallClock } from '#shared/time.ts';
+import css from './deviation.module.css';
+import { aboutWhat, type DeviationView } from './view.ts';
+
+/** What kind of deviation it is: a message key under `deviation.what`. */
+export function kindOf(deviation: Deviation) {
+  if (deviation.probe !== null) return 'probe';
+  if (deviation.batch === null) return 'equipment';
+  const stages = ['at_readings', 'stage_1', 'total', 'ambient_total', 'temperature', 'time', 'oven'] as const;
+  return stages.find((stage) => stage === deviation.stage) ?? 'by_hand';
+}
+
+export const sideOf = (deviation: Deviation): 'over' | 'under' =>
+  deviation.step === 'cold_hold' || deviation.step === 'cooling' ? 'over' : 'under';
+
+/** Where, what, the figure that showed it, found when and by whom, decide by when. */
+export function Head({ view }: { view: DeviationView }) {
+  const t = useTranslations('deviation');
+  const say = useTranslations('common') as unknown as Say;
+  const { deviation, book } = view;
+  const within = book.kitchen.site?.house.decide_within_min ?? null;
+  const finder = deviation.found?.by ?? deviation.entry?.by ?? null;
+  const name = finder === null ? undefined : book.kitchen.people.get(finder)?.name;
+  const time = timeSaid(deviation.foundAt, view);
+  const place = placeName(book, deviation.equipment);
+  const what = t(`what.${kindOf(deviation)}`, { side: sideOf(deviation) });
+  const pieces = (deviation.pieces ?? []).map((number) => t('piece', { number })).join(', ');
+  return (
+    <header className={css.head}>
+      <div>
+        <h1>{place === null ? what : `${place}: ${what}`}</h1>
+        <p>{[aboutWhat(view), pieces].filter((word) => word !== '').join(', ')}</p>
+        <p className={css.note}>
+          {name === undefined ? t('found', { time }) : t('found_by', { time, name })}.{' '}
+          {deviation.section === null ? null : <Section>{deviation.section}</Section>}
+        </p>
+      </div>
+      <div className={css.figure}>
+        {deviation.found === null ? null : (
+          <Figure
+            typed={deviation.found.typed}
+            unit={deviation.found.unit}
+            dress={deviation.found.suspect ? 'wavy' : 'cut'}
+          />
+        )}
+        {deviation.state === 'open' && within !== null ? (
+          <>
+            <By time={wallClock(deviation.foundAt + within * 60_000, view.zone, view.clock)} size="next" />
+            <span className={css.note}>{t('house_time', { length: length(say, within) })}</span>
+          </>
+        ) : (
+          <span className={css.note}>{t(`state.${deviation.state}`)}</span>
+        )}
+      </div>
+    </header>
+  );
+}
