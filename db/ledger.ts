@@ -94,7 +94,8 @@ export async function createSite(
   }
 }
 
-async function appendIn(
+/** `append` inside a transaction that the caller has begun: what was read in it and what is written are one. */
+export async function appendIn(
   tx: Tx,
   writer: Writer,
   drafts: readonly Draft[],

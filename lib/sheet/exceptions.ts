@@ -66,9 +66,16 @@ export function exceptionsOf(day: CanonicalDay): Exception[] {
 }
 
 /** Found before the day began: told on the sheet before, and here because it is not done with. */
-export const isCarried = (day: CanonicalDay, one: Pick<Exception, 'deviations'>): boolean =>
+const isCarried = (day: CanonicalDay, one: Pick<Head, 'deviations'>): boolean =>
   one.deviations.length > 0 &&
   one.deviations.every((deviation) => Date.parse(deviation.found_at) < Date.parse(day.from));
+
+/** Every reference under which a decision on this exception may stand. */
+export const refsOf = (one: Exception): string[] => [
+  one.ref,
+  ...one.deviations.map((deviation) => deviation.ref),
+  ...('round' in one ? [one.round.id, one.round.round] : []),
+];
 
 /** What the signer must decide on before signing. */
 export const openItems = (day: CanonicalDay): Exception[] => exceptionsOf(day).filter((one) => one.open);

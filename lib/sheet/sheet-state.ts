@@ -8,7 +8,9 @@ export type SheetState = {
   state: 'not_over' | 'unsigned' | 'signed' | 'changed';
   revision: number;
   hash: string;
-  /** Every signature of the day, in order; the last is the one that `signed` and `changed` speak of. */
+  /** The last signature under the text as it now stands; null = none. */
+  signed: EntryOf<'signature'> | null;
+  /** Every signature of the day, in order. */
   signatures: EntryOf<'signature'>[];
 };
 
@@ -18,19 +20,26 @@ export function sheetState(
   day: string,
   now: { hash: string; over: boolean },
 ): SheetState {
-  const signatures = entries
+  const signatures = signaturesOf(entries, day);
+  const revision = revisionOf(
+    signatures.map((entry) => entry.body.hash),
+    now.hash,
+  );
+  const signed = signatures.findLast((entry) => entry.body.hash === now.hash) ?? null;
+  const base = { revision, hash: now.hash, signed, signatures };
+  if (signed) return { ...base, state: 'signed' };
+  if (!now.over) return { ...base, state: 'not_over' };
+  return { ...base, state: signatures.length > 0 ? 'changed' : 'unsigned' };
+}
+
+export const signaturesOf = (entries: readonly Entry[], day: string): EntryOf<'signature'>[] =>
+  entries
     .filter((entry): entry is EntryOf<'signature'> => entry.kind === 'signature' && entry.body.day === day)
     .sort((a, b) => a.seq - b.seq);
-  const hashes = [...new Set(signatures.map((entry) => entry.body.hash))];
-  const revision = revisionOf(hashes, now.hash);
-  const base = { revision, hash: now.hash, signatures };
-  if (hashes.includes(now.hash)) return { ...base, state: 'signed' };
-  if (!now.over) return { ...base, state: 'not_over' };
-  return { ...base, state: hashes.length > 0 ? 'changed' : 'unsigned' };
-}
 
 /** Texts are numbered from 1 in the order in which they were first signed; a text not yet signed is the next one. */
 export function revisionOf(signedHashes: readonly string[], hash: string): number {
-  const at = signedHashes.indexOf(hash);
-  return at >= 0 ? at + 1 : signedHashes.length + 1;
+  const texts = [...new Set(signedHashes)];
+  const at = texts.indexOf(hash);
+  return at >= 0 ? at + 1 : texts.length + 1;
 }

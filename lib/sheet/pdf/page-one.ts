@@ -1,7 +1,7 @@
 import { Page, Text, View } from '@react-pdf/renderer';
 import { createElement as h, type ReactElement } from 'react';
 import { type ExceptionWords, exceptionWords, reasonsWords } from '../exception-words.ts';
-import { type Exception, exceptionsOf } from '../exceptions.ts';
+import { type Exception, exceptionsOf, refsOf } from '../exceptions.ts';
 import type { MarkWord, SampleKind } from '../mark-paths.ts';
 import type { SheetNames } from '../sheet-names.ts';
 import { dayInLines } from './day-in-lines.ts';
@@ -207,13 +207,6 @@ function exceptionRow(names: SheetNames, one: Exception, printed: Printed, first
     ),
   );
 }
-
-/** Every reference under which a decision on this exception may stand. */
-const refsOf = (one: Exception): string[] => [
-  one.ref,
-  ...one.deviations.map((deviation) => deviation.ref),
-  ...('round' in one ? [one.round.id, one.round.round] : []),
-];
 
 const isSample = (words: ExceptionWords): boolean => words.mark === 'nobody_looked' || words.mark === 'under';
 
