@@ -1,27 +1,8 @@
 import { Text, View } from '@react-pdf/renderer';
 import { createElement as h, type ReactElement } from 'react';
+import type { Printed } from '../printed.ts';
 import type { SheetNames } from '../sheet-names.ts';
 import { style } from './style.ts';
-
-/** What stands on a print beside the day itself: which text it is and when it was printed. */
-export type Printed = {
-  /** SHA-256 of the day's canonical text. */
-  hash: string;
-  revision: number;
-  signed: {
-    name: string;
-    role: string;
-    at: string;
-    meaning: string;
-    seq: number;
-    tookReadings: boolean;
-    /** What the signer decided on what was open, by the reference of an exception. */
-    items: readonly { ref: string; decision: string }[];
-  } | null;
-  /** Head of the chain under the signature; of an unsigned sheet, when it was printed. */
-  head: { seq: number; hash: string } | null;
-  printedAt: string; // instant
-};
 
 /** "04:00 to 04:00 the next day, America/Chicago" */
 export function boundsWords(names: SheetNames): string {

@@ -2,8 +2,9 @@ import { Page, Path, Svg, Text, View } from '@react-pdf/renderer';
 import { createElement as h, type ReactElement } from 'react';
 import { minutesBetween, msOf } from '#shared/time.ts';
 import type { BatchDoc, ReadingDoc, RunDoc } from '../day-schema.ts';
+import type { Printed } from '../printed.ts';
 import type { SheetNames } from '../sheet-names.ts';
-import { type Printed, pageFoot, pageHead, pageNumber } from './frame.ts';
+import { pageFoot, pageHead, pageNumber } from './frame.ts';
 import { inner, type Paper, pageSize } from './paper.ts';
 import { hair, style } from './style.ts';
 

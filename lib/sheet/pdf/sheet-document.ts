@@ -2,12 +2,13 @@ import { Document, Page, renderToBuffer, Text, View } from '@react-pdf/renderer'
 import { createElement as h, type ReactElement } from 'react';
 import type { Language } from '#shared/words/messages.ts';
 import type { CanonicalDay } from '../day-schema.ts';
+import type { Printed } from '../printed.ts';
 import { SheetNames } from '../sheet-names.ts';
 import { sheetWords } from '../sheet-words.ts';
 import { batchVerdicts } from './batch-verdicts.ts';
 import { dayTables } from './day-tables.ts';
 import { registerFonts } from './fonts.ts';
-import { type Printed, pageFoot, pageHead, pageNumber } from './frame.ts';
+import { pageFoot, pageHead, pageNumber } from './frame.ts';
 import { pageOne } from './page-one.ts';
 import { type Paper, pageSize } from './paper.ts';
 import { readingsPages } from './readings-pages.ts';

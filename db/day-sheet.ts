@@ -1,0 +1,68 @@
+import { canonicalDay } from '#lib/sheet/canonical-day.ts';
+import { dayFrame } from '#lib/sheet/day-frame.ts';
+import { dayOfText } from '#lib/sheet/day-of-text.ts';
+import type { CanonicalDay } from '#lib/sheet/day-schema.ts';
+import { type SheetState, sheetState } from '#lib/sheet/sheet-state.ts';
+import type { EntryOf } from '#shared/entries/entry.ts';
+import { canonicalText } from '#shared/envelope.ts';
+import type { Db } from './connect.ts';
+import { headOf } from './load.ts';
+import { loadDay } from './load-day.ts';
+import { sha256 } from './sha256.ts';
+import { signedTextOf } from './signed-texts.ts';
+
+/** One text of one day's sheet: what the PDF, the CSV and the JSON are made from. */
+export type SheetText = {
+  day: CanonicalDay;
+  text: string; // its RFC 8785 text, to the character
+  hash: string;
+  revision: number;
+  /** The signature that stands under this text; null = unsigned. */
+  signature: EntryOf<'signature'> | null;
+  /** End of the chain under the signature; of an unsigned text, when it was made. */
+  head: { seq: number; hash: string } | null;
+};
+
+/** `paper`: what the kitchen prints on. */
+export type DaySheet = { now: SheetText; state: SheetState; paper: 'letter' | 'a4' };
+
+/**
+ * The sheet of a day as the book tells it now. Where this very text is signed it is the stored one.
+ * @param nowMs the moment of asking
+ * @returns null when no kitchen is set up
+ */
+export async function daySheet(db: Db, site: string, day: string, nowMs: number): Promise<DaySheet | null> {
+  const end = await headOf(db, site); // before the entries: what comes in between is seen as a change
+  const entries = await loadDay(db, site, day);
+  const made = canonicalDay(entries, day, { knownUntil: nowMs });
+  if (!made) return null;
+  const text = canonicalText(made);
+  const hash = sha256(text);
+  const state = sheetState(entries, day, { hash, over: made.over });
+  const head = state.signed ? state.signed.body.head : end;
+  const paper = dayFrame(entries, day)?.site.body.paper ?? 'letter';
+  return {
+    state,
+    paper,
+    now: { day: made, text, hash, revision: state.revision, signature: state.signed, head },
+  };
+}
+
+/**
+ * The stored text of a signed revision, and nothing else.
+ * @returns null when the day has no such revision, or its text cannot be read by this program
+ */
+export async function signedSheet(
+  db: Db,
+  site: string,
+  state: SheetState,
+  revision: number,
+): Promise<SheetText | null> {
+  const signature = state.signatures.findLast((entry) => entry.body.revision === revision);
+  if (!signature) return null;
+  const { hash, head } = signature.body;
+  const text = await signedTextOf(db, site, hash);
+  if (text === null || sha256(text) !== hash) return null;
+  const day = dayOfText(text);
+  return day && { day, text, hash, revision, signature, head };
+}
