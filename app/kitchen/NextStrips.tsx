@@ -1,5 +1,6 @@
 import { useTranslations } from 'next-intl';
 import { TheNext } from '#app/ui/TheNext.tsx';
+import css from './KitchenPhone.module.css';
 import { useNextWords } from './next-words.ts';
 import type { KitchenView } from './view.ts';
 import { timeOf } from './view.ts';
@@ -19,7 +20,7 @@ export function NextStrips({ view, most = 2 }: { view: KitchenView; most?: numbe
           by: action.by === null ? undefined : timeOf(view, action.by),
         }))}
       />
-      {left > 0 ? <p>{t('more_next', { count: left })}</p> : null}
+      {left > 0 ? <p className={css.more}>{t('more_next', { count: left })}</p> : null}
     </>
   );
 }

@@ -18,17 +18,15 @@ export function Says({ group, view, overdue, size = 'row' }: Props) {
   const late = overdue && !broken && group.latestAt !== null && group.latestAt < view.now.asOf;
   return (
     <p className={`${css.says} ${css[size]}`}>
-      {late || verdict === null ? (
-        <StretchWord kind="nobody_looked" />
-      ) : (
+      {late ? <StretchWord kind="nobody_looked" /> : null}
+      {!late && verdict !== null ? (
         <Verdict verdict={verdict.verdict} size={size === 'wall' ? 'wall' : 'row'} />
-      )}
+      ) : null}
       <span className={css.note}>
         {broken && since !== null ? t('since_worst', { time: timeOf(view, since) }) : null}
         {broken && since === null ? t('since_unknown') : null}
-        {!broken && (late || verdict === null) && since !== null
-          ? t('since', { time: timeOf(view, since) })
-          : null}
+        {late && since !== null ? t('since', { time: timeOf(view, since) }) : null}
+        {!late && verdict === null ? t('not_judged') : null}
         {verdict?.verdict === 'kept' && !late ? t('at_each_look') : null}
       </span>
       <ByWhen group={group} view={view} />

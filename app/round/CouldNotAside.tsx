@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { Key } from '#app/ui/Key.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
 import css from './AsideFrame.module.css';
-import { AsideFrame, Keys, Last } from './AsideFrame.tsx';
+import { AsideFrame, Beside, Keys, Last } from './AsideFrame.tsx';
 import type { FaceProps } from './given.ts';
 
 const reasons = ['no_probe', 'not_there', 'too_hot', 'locked', 'no_time', 'other'] as const;
@@ -16,12 +16,14 @@ export function CouldNotAside({ state, act }: FaceProps) {
   const look = state.looks[state.current];
   return (
     <AsideFrame title={t('title')}>
-      <Keys>
+      <div className={css.halves}>
         {reasons.map((reason) => (
           <Key key={reason} onClick={() => act({ do: 'could_not', reason, text })}>
             {t(reason)}
           </Key>
         ))}
+      </div>
+      <Keys>
         <label className={css.words}>
           <span className={css.note}>{t('words')}</span>
           <input value={text} maxLength={200} onChange={(event) => setText(event.target.value)} />
@@ -34,14 +36,14 @@ export function CouldNotAside({ state, act }: FaceProps) {
       </Keys>
       <p className={css.note}>{t('no_look')}</p>
       <Last>
-        <Keys>
+        <Beside>
           <Key kind="plain" onClick={() => act({ do: 'could_not', reason: null, text })}>
             {t('no_reason')}
           </Key>
           <Key kind="plain" onClick={() => act({ do: 'show', face: 'entry' })}>
             {common('back')}
           </Key>
-        </Keys>
+        </Beside>
       </Last>
     </AsideFrame>
   );

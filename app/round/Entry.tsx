@@ -31,20 +31,19 @@ export function Entry({ state, act, given, now, held, awake }: Props) {
     <main className={css.entry} onMouseDown={(event) => event.preventDefault()}>
       <Where state={state} look={look} />
       <div className={css.typing}>
-        {typing || state.saved.length === 0 ? (
-          <Figure typed={state.typed} unit={unitInUse(state)} size="entry" withUnit live />
-        ) : (
-          <JustSaved state={state} given={given} held={held} />
-        )}
+        <output className={css.figure} aria-live="polite">
+          {typing ? <Figure typed={state.typed} unit={unitInUse(state)} size="entry" withUnit /> : null}
+          {!typing && state.saved.length > 0 ? <JustSaved state={state} given={given} held={held} /> : null}
+          {!typing && state.saved.length === 0 ? (
+            <span className={css.hint}>{awake === 'not_here' ? t('not_awake') : t('type_it')}</span>
+          ) : null}
+        </output>
         <ProbeKey state={state} given={given} onPress={() => act({ do: 'show', face: 'probes' })} />
       </div>
       {state.problem === 'no_figure' ? (
         <p className={css.problem} role="alert">
           {t('no_figure')}
         </p>
-      ) : null}
-      {!typing && state.saved.length === 0 ? (
-        <p className={css.hint}>{awake === 'not_here' ? t('not_awake') : t('type_it')}</p>
       ) : null}
       <TimeStrip
         value={(state.exactAt === null ? state.minutesAgo : -1) as MinutesAgo}
@@ -67,7 +66,6 @@ export function Entry({ state, act, given, now, held, awake }: Props) {
 
 function SaveKeys({ state, act }: Pick<FaceProps, 'state' | 'act'>) {
   const t = useTranslations('round');
-  const spotWords = useTranslations('common.spot');
   const look = state.looks[state.current];
   if (look === undefined) return null;
   const saved = spotsSaved(state, look);
@@ -78,7 +76,7 @@ function SaveKeys({ state, act }: Pick<FaceProps, 'state' | 'act'>) {
           key={spot}
           kind="save"
           onClick={() => act({ do: 'save', spot })}
-          cannot={saved.includes(spot) ? t('saved_spot', { spot: spotWords(spot) }) : null}
+          cannot={saved.includes(spot) ? t('saved_spot') : null}
         >
           {spot === 'edge' || spot === 'core' ? (
             <span className={css.drawing}>
@@ -96,7 +94,6 @@ function Beside({ state, act }: Pick<FaceProps, 'state' | 'act'>) {
   const t = useTranslations('round');
   const spotWords = useTranslations('common.spot');
   const last = state.saved.at(-1);
-  const look = state.looks.find((each) => last?.key.startsWith(`${each.equipment}/`));
   const piece = last?.key.split('/')[2];
   const spot = last?.spot ? spotWords(last.spot) : '';
   return (
@@ -111,7 +108,7 @@ function Beside({ state, act }: Pick<FaceProps, 'state' | 'act'>) {
         kind="plain"
         onClick={() => act({ do: 'undo' })}
         cannot={last === undefined ? t('nothing_to_undo') : null}
-        sub={piece && piece !== '-' ? t('place', { piece, spot }) : `${look?.equipmentName ?? ''} ${spot}`}
+        sub={piece && piece !== '-' ? t('place', { piece, spot }) : spot}
       >
         {t('undo', { figure: last === undefined ? '' : short(last.typed) })}
       </Key>

@@ -15,7 +15,7 @@ export function HandsAside({ state, act, given }: FaceProps) {
       <Last>
         <Keys>
           <KeyLink kind="plain" href="/sign-in">
-            {t('not_sent.sign_in')}
+            {t('sign_in')}
           </KeyLink>
           <Key kind="plain" onClick={() => act({ do: 'show', face: 'entry' })}>
             {common('back')}

@@ -21,18 +21,18 @@ export function JustSaved({ state, given, held }: Props) {
   const place = look?.piece ? t('place', { piece: look.piece, spot }) : spot;
   const last = look?.last;
   return (
-    <div className={css.saved} role="status">
+    <div className={css.saved}>
       <p className={here ? css.pencil : css.written}>{t('saved', { figure: short(saved.typed), place })}</p>
-      <p className={css.state}>
-        <Mark word={here ? 'on_this_phone' : 'in_the_book'} />
-        {t(here ? 'on_this_phone' : 'in_the_book')}
-      </p>
       {saved.under ? (
         <p className={css.tag}>
           {look?.piece ? t('stop.tag', { piece: look.piece }) : t('stop.tag_pan')} {t('blocked')}
         </p>
       ) : null}
       <p className={css.last}>
+        <span className={css.state}>
+          <Mark word={here ? 'on_this_phone' : 'in_the_book'} />
+          {t(here ? 'on_this_phone' : 'in_the_book')}
+        </span>{' '}
         {last
           ? t('last', {
               time: wallTime(last.at, given.zone, given.clock),

@@ -11,8 +11,8 @@ export function ProbeKey({ state, given, onPress }: Props) {
   const probe = given.probes.find((p) => p.id === state.probe);
   if (given.probes.length === 0) return null;
   return (
-    <Key kind="plain" onClick={onPress} sub={t('probe_change')}>
-      {probe ? <ProbeName probe={probe} /> : t('choose_probe')}
+    <Key kind="plain" onClick={onPress} sub={t(probe ? 'probe_change' : 'probe_choose')}>
+      {probe ? <ProbeName probe={probe} /> : t('probe')}
     </Key>
   );
 }

@@ -27,15 +27,14 @@ function FigureQuestion({ ask, act, state }: FaceProps & { ask: OddFigure }) {
       <Slip kind="question">
         {ask.suggestion === null ? null : (
           <Key
-            kind="num"
             sub={t('write_this')}
             onClick={() => act({ do: 'answer', typed: ask.suggestion ?? ask.typed })}
           >
-            {withSign(ask.suggestion, unit)}
+            <span className={css.big}>{withSign(ask.suggestion, unit)}</span>
           </Key>
         )}
-        <Key kind="num" sub={t('write_as_is')} onClick={() => act({ do: 'answer', typed: ask.typed })}>
-          {typed}
+        <Key sub={t('write_as_is')} onClick={() => act({ do: 'answer', typed: ask.typed })}>
+          <span className={css.big}>{typed}</span>
         </Key>
         <Key sub={t('again_sub')} onClick={() => act({ do: 'again' })}>
           {t('again')}

@@ -6,7 +6,7 @@ import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { Section } from '#app/ui/Section.tsx';
 import { StopList } from '#app/ui/StopList.tsx';
 import css from './AsideFrame.module.css';
-import { AsideFrame, Keys, Last } from './AsideFrame.tsx';
+import { AsideFrame, Beside, Last } from './AsideFrame.tsx';
 import { withSign } from './figure-words.ts';
 import type { FaceProps } from './given.ts';
 import { keyOf, type Saved } from './round-state.ts';
@@ -61,7 +61,7 @@ export function StopAside({ state, act, given, saved }: FaceProps & { saved: Sav
             {t('go_on')}
           </Key>
         )}
-        <Keys>
+        <Beside>
           {given.decider === null ? null : (
             <Key kind="plain" onClick={unanswered} cannot={said ? t('unanswered_done') : null}>
               {t('unanswered')}
@@ -75,7 +75,7 @@ export function StopAside({ state, act, given, saved }: FaceProps & { saved: Sav
               {look.batchName ?? look.food}
             </KeyLink>
           )}
-        </Keys>
+        </Beside>
       </Last>
     </AsideFrame>
   );

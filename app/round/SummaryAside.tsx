@@ -2,11 +2,10 @@ import { useTranslations } from 'next-intl';
 import { Key } from '#app/ui/Key.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
 import css from './AsideFrame.module.css';
-import { AsideFrame, Keys, Last } from './AsideFrame.tsx';
+import { AsideFrame, Last } from './AsideFrame.tsx';
 import type { FaceProps } from './given.ts';
 import { keyOf, progress, type RoundState } from './round-state.ts';
-import { Food } from './Where.tsx';
-import { wallTime } from './wall-time.ts';
+import { WhichLook } from './WhichLook.tsx';
 
 /** The end of the walk: what was written, what was outside its limit, what was not read and can still be. */
 export function SummaryAside({ state, act, given }: FaceProps) {
@@ -15,20 +14,23 @@ export function SummaryAside({ state, act, given }: FaceProps) {
   const under = state.saved.filter((saved) => saved.under).length;
   if (state.looks.length === 0) return <Empty home={given.home} />;
   return (
-    <AsideFrame title={t(given.onlyOne ? 'one' : 'title')}>
+    <AsideFrame
+      title={t(given.onlyOne ? 'one' : 'title')}
+      foot={<Leave state={state} act={act} given={given} />}
+    >
       <p>{t('wrote', { count: state.saved.length })}</p>
       {under > 0 ? <p className={css.strong}>{t('under', { count: under })}</p> : null}
       {unread.length > 0 ? <p>{t('not_read', { count: unread.length })}</p> : null}
+      {state.ended && state.round !== null ? <p role="status">{t('ended')}</p> : null}
       <ul className={css.rows}>
         {unread.map((look) => (
           <li key={keyOf(look)}>
             <Key onClick={() => act({ do: 'go', index: state.looks.indexOf(look) })} sub={t('read_now')}>
-              {look.equipmentName}: <Food look={look} />
+              <WhichLook look={look} />
             </Key>
           </li>
         ))}
       </ul>
-      <Leave state={state} act={act} given={given} />
     </AsideFrame>
   );
 }
@@ -36,30 +38,23 @@ export function SummaryAside({ state, act, given }: FaceProps) {
 function Leave({ state, act, given }: Pick<FaceProps, 'act' | 'given'> & { state: RoundState }) {
   const t = useTranslations('round.summary');
   const toEnd = !given.onlyOne && !state.ended && state.round !== null;
-  const next = given.nextDueAt;
   return (
-    <Last>
-      {state.ended && state.round !== null ? <p role="status">{t('ended')}</p> : null}
-      {state.ended && next !== null ? (
-        <p className={css.tool}>{t('next', { time: wallTime(next, given.zone, given.clock) })}</p>
+    <>
+      {toEnd ? (
+        <Key kind="save" onClick={() => act({ do: 'end' })}>
+          {t('end')}
+        </Key>
+      ) : (
+        <KeyLink kind="save" href={given.home}>
+          {t('home')}
+        </KeyLink>
+      )}
+      {given.missedAt !== null ? (
+        <KeyLink kind="plain" href="/round/missed">
+          {t('missed')}
+        </KeyLink>
       ) : null}
-      <Keys>
-        {given.missedAt !== null ? (
-          <KeyLink kind="plain" href="/round/missed">
-            {t('missed')}
-          </KeyLink>
-        ) : null}
-        {toEnd ? (
-          <Key kind="save" onClick={() => act({ do: 'end' })}>
-            {t('end')}
-          </Key>
-        ) : (
-          <KeyLink kind="save" href={given.home}>
-            {t('home')}
-          </KeyLink>
-        )}
-      </Keys>
-    </Last>
+    </>
   );
 }
 

@@ -1,17 +1,29 @@
 import { useTranslations } from 'next-intl';
 import { Key } from '#app/ui/Key.tsx';
 import css from './AsideFrame.module.css';
-import { AsideFrame, Keys, Last } from './AsideFrame.tsx';
+import { AsideFrame } from './AsideFrame.tsx';
 import type { FaceProps } from './given.ts';
 import { keyOf, progress, type RoundState, type WalkLook } from './round-state.ts';
-import { Food } from './Where.tsx';
+import { WhichLook } from './WhichLook.tsx';
 
 /** The whole walk: what is read, what is to come, and the way to any look out of turn. */
 export function WalkAside({ state, act }: FaceProps) {
   const t = useTranslations('round.walk');
   const common = useTranslations('common');
   return (
-    <AsideFrame title={t('title')}>
+    <AsideFrame
+      title={t('title')}
+      foot={
+        <>
+          <Key kind="save" onClick={() => act({ do: 'show', face: 'summary' })}>
+            {t('finish')}
+          </Key>
+          <Key kind="plain" onClick={() => act({ do: 'show', face: 'entry' })}>
+            {common('back')}
+          </Key>
+        </>
+      }
+    >
       <ol className={css.rows}>
         {state.looks.map((look, index) => (
           <li key={keyOf(look)}>
@@ -20,19 +32,11 @@ export function WalkAside({ state, act }: FaceProps) {
               onClick={() => act({ do: 'go', index })}
               sub={t(stateOf(state, look))}
             >
-              {look.equipmentName}: <Food look={look} />
+              <WhichLook look={look} />
             </Key>
           </li>
         ))}
       </ol>
-      <Last>
-        <Keys>
-          <Key onClick={() => act({ do: 'show', face: 'summary' })}>{t('finish')}</Key>
-          <Key kind="plain" onClick={() => act({ do: 'show', face: 'entry' })}>
-            {common('back')}
-          </Key>
-        </Keys>
-      </Last>
     </AsideFrame>
   );
 }

@@ -9,13 +9,14 @@ import css from './Where.module.css';
 export function Where({ state, look }: { state: RoundState; look: WalkLook }) {
   const t = useTranslations('round');
   const group = state.looks.filter((each) => each.equipment === look.equipment && each.batch === look.batch);
+  const which = useWhich(look);
   const done = group.filter((each) => progress(state, each) === 'all').length;
   return (
     <div className={css.where}>
       <div>
         <h1 className={css.name}>{look.equipmentName}</h1>
         <p className={css.food}>
-          <Food look={look} />
+          <b>{which}</b> {look.batch === null ? null : look.food}
         </p>
         {look.limit !== null && look.limits !== null ? (
           <p className={css.limit}>
@@ -37,16 +38,14 @@ export function Where({ state, look }: { state: RoundState; look: WalkLook }) {
   );
 }
 
-export function Food({ look }: { look: WalkLook }) {
+/** "BR-B, piece 3 of 6": what stands first, because food names are long and the row is short. */
+export function useWhich(look: WalkLook): string {
   const t = useTranslations('round');
   if (look.batch === null) return t('air_of');
-  const food = look.food ?? look.batchName ?? '';
-  if (look.piece === null) return t('food', { food, batch: look.batchName ?? '' });
-  return t('piece', {
-    food: `${food} ${look.batchName ?? ''}`.trim(),
-    piece: look.piece,
-    count: look.pieceOf ?? '?',
-  });
+  const batch = look.batchName ?? look.food ?? '';
+  return look.piece === null
+    ? batch
+    : t('piece', { food: batch, piece: look.piece, count: look.pieceOf ?? '?' });
 }
 
 /** Food that is held stays at its limit; food on its way reaches it. */

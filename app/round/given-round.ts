@@ -39,7 +39,6 @@ export function givenRound(
     hands: hands(book, session, say),
     probes: probes(book),
     decider: decider(book),
-    nextDueAt: roundDue(book)?.dueAt ?? null,
     missedAt: roundDue(book)?.state === 'overdue' ? (roundDue(book)?.dueAt ?? null) : null,
     onlyOne,
     home: onlyOne ? '/cooling' : '/',

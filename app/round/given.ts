@@ -25,7 +25,6 @@ export type RoundGiven = {
   hands: HandOffered[];
   probes: ProbeShown[];
   decider: Decider | null;
-  nextDueAt: number | null;
   missedAt: number | null; // a round that was due long ago and that nobody has said anything about
   onlyOne: boolean; // a single look, from the cooling screen: no round is ended
   home: string;
