@@ -55,7 +55,10 @@ export async function post<T extends object>(
 
 /**
  * Sends drafts to the book in their order. Receipts come one a draft; a refused one names its problem in words.
- * Nothing is held back here: forms have checked with the same schemas, and the server checks again.
+ * `sure`: ids of looks that the book asked about (`duplicate`) and the person means. Nothing is held back here: forms have checked with the same schemas, and the server checks again.
  */
-export const postEntries = (drafts: readonly Draft[]): Promise<Posted> =>
-  post<{ receipts: Receipt[] }>('/api/entries', drafts);
+export const postEntries = (drafts: readonly Draft[], sure: readonly string[] = []): Promise<Posted> =>
+  post<{ receipts: Receipt[] }>(
+    sure.length === 0 ? '/api/entries' : `/api/entries?sure=${sure.join(',')}`,
+    drafts,
+  );

@@ -1,6 +1,6 @@
 'use client'; // keys that are pressed
 import { useTranslations } from 'next-intl';
-import { type FormEvent, useEffect, useEffectEvent, useState } from 'react';
+import { type FormEvent, useEffect, useEffectEvent, useRef, useState } from 'react';
 import { Key } from '#app/ui/Key.tsx';
 import { Pad } from '#app/ui/Pad.tsx';
 import { Secret } from '#app/ui/Secret.tsx';
@@ -36,11 +36,12 @@ export function SecretEntry({ least, letters, save, busy, wrong, onDone }: Props
   };
   const add = (digit: string) => setTyped((before) => (before + digit).slice(0, most));
   const back = () => setTyped((before) => before.slice(0, -1));
-  useDigitKeys(!keyboard, add, back);
+  const form = useRef<HTMLFormElement>(null);
+  useKeyboard(!keyboard, { add, back, send: () => form.current?.requestSubmit() });
 
   const cannot = shut ? t('shut') : missing > 0 ? t('more', { count: missing }) : null;
   return (
-    <form className={css.entry} onSubmit={done}>
+    <form ref={form} className={css.entry} onSubmit={done}>
       <Secret
         length={least}
         typed={typed.length}
@@ -70,12 +71,17 @@ export function SecretEntry({ least, letters, save, busy, wrong, onDone }: Props
   );
 }
 
-/** A real keyboard's digits and Backspace work like the pad's keys; Enter on no key sends the form. */
-function useDigitKeys(on: boolean, add: (digit: string) => void, back: () => void): void {
+type Keys = { add: (digit: string) => void; back: () => void; send: () => void };
+
+/** A real keyboard works like the pad's keys, wherever the focus is but in a field; Enter on no key sends. */
+function useKeyboard(on: boolean, keys: Keys): void {
   const pressed = useEffectEvent((event: KeyboardEvent) => {
-    if (event.target instanceof HTMLInputElement || event.ctrlKey || event.metaKey || event.altKey) return;
-    if (/^\d$/.test(event.key)) add(event.key);
-    if (event.key === 'Backspace') back();
+    const { target, key } = event;
+    if (target instanceof HTMLInputElement || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (/^\d$/.test(key)) keys.add(key);
+    if (key === 'Backspace') keys.back();
+    if (key === 'Enter' && !(target instanceof HTMLButtonElement || target instanceof HTMLAnchorElement))
+      keys.send();
   });
   useEffect(() => {
     if (!on) return;

@@ -8,13 +8,16 @@ import { inOrder } from '#lib/fold/order.ts';
 import type { Entry } from '#shared/entries/entry.ts';
 
 type Kept = { seq: number; entries: Map<string, Entry>; kitchen: Kitchen };
+
+/** The set-up in force, and the entries that say it. */
+export type SetUp = Pick<Kept, 'kitchen'> & { entries: readonly Entry[] };
 const kept = new WeakMap<Db, Map<string, Kept>>();
 
 /**
  * The set-up of a site as it is now. What the chain got since the last call is read and nothing else, so that a
  * saved figure does not wait for the folding of the set-up; another server's changes are seen like our own.
  */
-export async function kitchenOf(db: Db, site: string): Promise<Kitchen> {
+export async function setUpOf(db: Db, site: string): Promise<SetUp> {
   const sites = kept.get(db) ?? new Map<string, Kept>();
   kept.set(db, sites);
   const before = sites.get(site);
@@ -23,12 +26,17 @@ export async function kitchenOf(db: Db, site: string): Promise<Kitchen> {
   const concerned = fresh.sort((a, b) => a.seq - b.seq).filter((entry) => keep(entries, entry));
   if (before !== undefined && concerned.length === 0) {
     before.seq = Math.max(before.seq, seq);
-    return before.kitchen;
+    return shown(before);
   }
   const now = { seq, entries, kitchen: folded([...entries.values()]) };
   sites.set(site, now);
-  return now.kitchen;
+  return shown(now);
 }
+
+const shown = ({ kitchen, entries }: Kept): SetUp => ({ kitchen, entries: [...entries.values()] });
+
+/** The kitchen alone. */
+export const kitchenOf = async (db: Db, site: string): Promise<Kitchen> => (await setUpOf(db, site)).kitchen;
 
 /** Adds set-up, and amendments of set-up; whether it was one of these. */
 function keep(entries: Map<string, Entry>, entry: Entry): boolean {
@@ -38,7 +46,7 @@ function keep(entries: Map<string, Entry>, entry: Entry): boolean {
 }
 
 /** With no clock to go by: the last word about each thing, whenever it says it was true. */
-function folded(entries: Entry[]): Kitchen {
+export function folded(entries: readonly Entry[]): Kitchen {
   const ever = Number.POSITIVE_INFINITY;
   return foldKitchen(applyAmendments(inOrder(entries), ever).entries, ever);
 }

@@ -1,10 +1,10 @@
 import 'server-only';
 import type { Db } from '#db/connect.ts';
 import { append, type Receipt as LedgerReceipt } from '#db/ledger.ts';
+import type { AdmitOptions } from '#lib/fold/admit.ts';
 import type { Draft } from '#shared/entries/entry.ts';
 import type { Receipt } from '#shared/receipt.ts';
-import { kitchenOf } from './kitchen-of.ts';
-import { mayWrite } from './may-write.ts';
+import { admitting } from './admitting.ts';
 import { said } from './said.ts';
 import { knownOf, type Session } from './session.ts';
 
@@ -19,13 +19,15 @@ function receiptOf(receipt: LedgerReceipt, session: Session): Receipt {
 }
 
 /** Takes each draft into the book or refuses it with its problems, in order. What is answered as taken is on disk. */
-export async function writeEntries(db: Db, session: Session, drafts: readonly Draft[]): Promise<Receipt[]> {
+export async function writeEntries(
+  db: Db,
+  session: Session,
+  drafts: readonly Draft[],
+  options: AdmitOptions,
+): Promise<Receipt[]> {
   const { site, device } = session;
-  const kitchen = await kitchenOf(db, site);
   const writer = { site, device, knownOf: (by: string) => knownOf(session, by) };
-  const now = Date.now();
-  const receipts = await append(db, writer, drafts, Date.now, (draft) =>
-    mayWrite(draft, session, kitchen, now),
-  );
+  const admit = await admitting(db, session, drafts, options);
+  const receipts = await append(db, writer, drafts, Date.now, admit);
   return receipts.map((receipt) => receiptOf(receipt, session));
 }

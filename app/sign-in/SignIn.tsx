@@ -1,6 +1,6 @@
 'use client'; // names and keys that are pressed
 import { useTranslations } from 'next-intl';
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { post } from '#app/client/post-entries.ts';
 import { SecretEntry } from '#app/people/SecretEntry.tsx';
 import { saidToHand } from '#app/people/said-to-hand.ts';
@@ -34,6 +34,12 @@ export function SignIn({ people, chosen, next, someoneIn, standBy }: Props) {
   const t = useTranslations('people.sign_in');
   const [picked, setPicked] = useState(chosen);
   const person = people.find(({ id }) => id === picked);
+  const secret = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (picked === null) return;
+    secret.current?.focus({ preventScroll: true });
+    secret.current?.scrollIntoView({ block: 'nearest' }); // on a phone the keys are below the names
+  }, [picked]);
   return (
     <div className={css.in}>
       <section className={css.people}>
@@ -41,7 +47,7 @@ export function SignIn({ people, chosen, next, someoneIn, standBy }: Props) {
         {people.length === 0 ? <p>{t('nobody')}</p> : null}
         <HandList people={people} chosen={picked} onPick={setPicked} />
       </section>
-      <section className={css.secret}>
+      <section className={css.secret} ref={secret} tabIndex={-1}>
         {person === undefined ? (
           <p className={css.choose}>{t('choose')}</p>
         ) : (

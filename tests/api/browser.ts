@@ -10,9 +10,9 @@ export class Browser {
   readonly jar = new Map<string, string>();
   private readonly host = 'kitchen.example:3000';
 
-  async send(route: Route, text: string, headers: Record<string, string> = {}): Promise<Answer> {
+  async send(route: Route, text: string, headers: Record<string, string> = {}, query = ''): Promise<Answer> {
     const cookie = [...this.jar].map(([name, value]) => `${name}=${value}`).join('; ');
-    const request = new Request(`http://${this.host}/api`, {
+    const request = new Request(`http://${this.host}/api${query}`, {
       method: 'POST',
       body: text,
       headers: {
@@ -31,8 +31,8 @@ export class Browser {
     return { status: response.status, json: (await response.json()) as Record<string, unknown> };
   }
 
-  post(route: Route, body: unknown, headers: Record<string, string> = {}): Promise<Answer> {
-    return this.send(route, JSON.stringify(body), headers);
+  post(route: Route, body: unknown, headers: Record<string, string> = {}, query = ''): Promise<Answer> {
+    return this.send(route, JSON.stringify(body), headers, query);
   }
 }
 

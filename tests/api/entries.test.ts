@@ -3,10 +3,11 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { POST } from '#app/api/entries/route.ts';
 import { createSite } from '#db/ledger.ts';
 import { listSites, loadAll } from '#db/load.ts';
+import type { Body } from '#shared/entries/entry.ts';
 import type { Receipt } from '#shared/receipt.ts';
 import type { FreshBook } from '../db/fresh-book.ts';
 import { type Answer, Browser, problemsIn } from './browser.ts';
-import { airReading, draft, newKitchen, person, routesOnFreshBook, site } from './kitchen.ts';
+import { airReading, cabinet, draft, newKitchen, person, routesOnFreshBook, site } from './kitchen.ts';
 
 let book: FreshBook;
 let kitchen: Awaited<ReturnType<typeof newKitchen>>;
@@ -21,6 +22,24 @@ afterAll(() => book.close());
 
 const receiptsOf = ({ json }: Answer): Receipt[] => json.receipts as Receipt[];
 const entries = (of = ownSite) => loadAll(book.db, of);
+
+const beans: Omit<Body<'food'>, 'food'> = {
+  name: 'Pit beans',
+  name_es: null,
+  class: 'plant',
+  counted: 'not_counted',
+  sealed_commercial: false,
+  note: null,
+  active: true,
+};
+const withBody = (more: object) => {
+  const one = airReading(kitchen.owner.person);
+  return { ...one, body: { ...one.body, ...more } };
+};
+const lookAt = (batch: string, by: string) => {
+  const one = airReading(by);
+  return { ...one, body: { ...one.body, batch, spot: 'coldest' } };
+};
 
 describe('POST /api/entries', () => {
   test('takes an entry once: the same again gets the same receipt and no second row', async () => {
@@ -45,6 +64,56 @@ describe('POST /api/entries', () => {
     expect(receipts[2]?.seq).toBe((receipts[0]?.seq ?? 0) + 1);
     expect(receipts[1]).toMatchObject({ seq: null, problem: { field: 'kind', problem: 'unknown_kind' } });
     expect(receipts[1]?.problem?.words.problem).toContain('weather');
+  });
+
+  test('asks about a look that is the same as one just before, and takes it when it is meant', async () => {
+    const { tablet, owner } = kitchen;
+    await tablet.post(POST, [airReading(owner.person, 161.5)]);
+    const twin = airReading(owner.person, 161.5);
+    const [asked] = receiptsOf(await tablet.post(POST, [twin]));
+    expect(asked?.problem).toMatchObject({ field: 'body.value', problem: 'duplicate' });
+    const [taken] = receiptsOf(await tablet.post(POST, [twin], {}, `?sure=${twin.id}`));
+    expect(taken?.seq).toBeGreaterThan(0);
+  });
+
+  test('knows what the same request wrote before: a new batch, its step, its first look', async () => {
+    const { tablet, owner } = kitchen;
+    const [batch, food] = [v7(), v7()];
+    const by = owner.person;
+    const sent = [
+      draft('food', { ...beans, food }, by),
+      draft('batch', { batch, name: 'BN-1', food, pieces: null, made: 'new', source: [], note: null }, by),
+      draft('step', { batch, pieces: null, step: 'hot_hold', equipment: cabinet, details: {} }, by),
+      lookAt(batch, by),
+    ];
+    const receipts = receiptsOf(await tablet.post(POST, sent));
+    expect(receipts.map(({ problem }) => problem)).toEqual([null, null, null, null]);
+    const [later] = receiptsOf(await tablet.post(POST, [lookAt(batch, by)]));
+    expect(later?.problem).toBeNull();
+    const gone = draft(
+      'step',
+      { batch, pieces: null, step: 'gone', equipment: null, details: { reason: 'sold' } },
+      by,
+      Date.now() - 1_000,
+    );
+    await tablet.post(POST, [gone]);
+    const [refused] = receiptsOf(await tablet.post(POST, [lookAt(batch, by)]));
+    expect(refused?.problem?.problem).toBe('batch_gone');
+  });
+
+  test.each([
+    [
+      'a look of the future',
+      () => airReading(kitchen.owner.person, 150, Date.now() + 6 * 60_000),
+      'reading_future',
+    ],
+    ['an unknown cabinet', () => withBody({ equipment: v7() }), 'unknown_equipment'],
+    ['an unknown batch', () => withBody({ batch: v7(), spot: 'core' }), 'unknown_batch'],
+    ['food of no batch', () => withBody({ spot: 'core' }), 'look_at_no_food'],
+  ])('%s has an answer of its own', async (_, made, problem) => {
+    const [receipt] = receiptsOf(await kitchen.tablet.post(POST, [made()]));
+    expect(receipt?.problem?.problem).toBe(problem);
+    expect(receipt?.problem?.words.problem).not.toContain(problem);
   });
 
   test('names the field of a fault, in words', async () => {
