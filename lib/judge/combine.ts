@@ -117,7 +117,7 @@ function piecesRead(read: readonly (number | null)[]): number {
 
 /** The stages of the step: worst over its pieces, with how many of them were read. */
 export function combine({ byPiece, whole, read, proofs }: Judged, record: StepRecord): Stages {
-  const stages: Stages = { ...whole };
+  const stages: Stages = {};
   for (const [name] of stageEntries(byPiece[0]?.stages ?? {})) {
     const stage = combined(
       byPiece.flatMap((piece) => piece.stages[name] ?? []),
@@ -126,6 +126,7 @@ export function combine({ byPiece, whole, read, proofs }: Judged, record: StepRe
     if (stage.verdict === 'kept' && proofs !== undefined) stage.rests_on = proofs;
     stages[name] = stage;
   }
+  Object.assign(stages, whole);
   const { pieces } = record.food;
   if (pieces !== null) notePieces(stages, piecesRead(read), pieces);
   return stages;
