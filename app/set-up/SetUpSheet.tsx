@@ -1,10 +1,9 @@
-import { getTranslations } from 'next-intl/server';
 import type { ReactNode } from 'react';
 import { Headband } from '#app/ui/Headband.tsx';
-import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
 import { Slip } from '#app/ui/Slip.tsx';
 import { Words } from '#app/ui/Words.tsx';
+import { SignInLink } from './SignInLink.tsx';
 
 type Props = {
   title: string;
@@ -14,20 +13,19 @@ type Props = {
 };
 
 /** The sheet of one part of the set-up. */
-export async function SetUpSheet({ title, back, cannot, children }: Props) {
-  const t = await getTranslations('setup.cannot');
+export function SetUpSheet({ title, back, cannot, children }: Props) {
   return (
     <Sheet width="phone">
       <Headband title={title} back={back} />
-      {cannot === null ? null : (
-        <Slip kind="note" bar>
-          <span>{cannot}</span>
-          <KeyLink href="/sign-in" kind="plain">
-            {t('sign_in')}
-          </KeyLink>
-        </Slip>
-      )}
-      <Words names={['common', 'setup', 'problem', 'remedy']}>{children}</Words>
+      <Words names={['common', 'setup', 'problem', 'remedy']}>
+        {cannot === null ? null : (
+          <Slip kind="note" bar>
+            <span>{cannot}</span>
+            <SignInLink />
+          </Slip>
+        )}
+        {children}
+      </Words>
     </Sheet>
   );
 }

@@ -6,6 +6,7 @@ import { Foot } from '#app/ui/Foot.tsx';
 import { Key } from '#app/ui/Key.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { Slip } from '#app/ui/Slip.tsx';
+import { SignInLink } from '../SignInLink.tsx';
 import css from './ThingFrame.module.css';
 
 type Props = {
@@ -14,6 +15,8 @@ type Props = {
   attempt: number;
   busy: boolean;
   saved: boolean;
+  /** The book wants a secret first: what was typed waits here. */
+  wantsSignIn: boolean;
   /** Why this hand cannot save, in words. */
   cannot: string | null;
   back: string;
@@ -21,17 +24,33 @@ type Props = {
 };
 
 /** A form of the set-up: problems above, fields, the save key at the thumb. */
-export function ThingFrame({ submit, errors, attempt, busy, saved, cannot, back, children }: Props) {
+export function ThingFrame({
+  submit,
+  errors,
+  attempt,
+  busy,
+  saved,
+  wantsSignIn,
+  cannot,
+  back,
+  children,
+}: Props) {
   const t = useTranslations('common');
+  const s = useTranslations('setup');
   return (
     <form noValidate onSubmit={submit} className={css.form}>
       <div className={css.fields}>
         <ErrorSummary errors={errors} attempt={attempt} />
+        {wantsSignIn ? <SignInLink /> : null}
         {saved && errors.length === 0 ? <Slip kind="note" title={t('saved')} /> : null}
         {children}
       </div>
       <Foot>
-        <Key kind="save" type="submit" cannot={cannot ?? (busy ? t('saving') : null)}>
+        <Key
+          kind="save"
+          type="submit"
+          cannot={cannot === null ? (busy ? t('saving') : null) : s('cannot.key')}
+        >
           {t('save')}
         </Key>
         <KeyLink kind="plain" href={back}>

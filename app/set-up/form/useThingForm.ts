@@ -4,6 +4,7 @@ import { useRef, useState } from 'react';
 import type * as z from 'zod';
 import { draft, postEntries } from '#app/client/post-entries.ts';
 import { type Body, type Draft, kinds, type setUpKinds } from '#shared/entries/entry.ts';
+import { useKeptTyped } from './useKeptTyped.ts';
 import { type TypedFormOf, useTypedForm } from './useTypedForm.ts';
 
 export type SetUpKind = (typeof setUpKinds)[number];
@@ -23,13 +24,18 @@ export function useThingForm<K extends SetUpKind>({ kind, by, after, ...options 
   const made = useRef<{ of: string; draft: Draft } | null>(null);
   const [saved, setSaved] = useState(false);
 
+  const keep = useKeptTyped(typed.form.reset);
+
   const submit = typed.onSubmit(async (body) => {
     setSaved(false);
     const of = JSON.stringify(body);
     if (made.current?.of !== of) made.current = { of, draft: draft(kind, body, { by }) as unknown as Draft };
     const answer = await postEntries([made.current.draft]);
     const problems = 'problems' in answer ? answer.problems : answer.receipts.flatMap((one) => one.problems);
-    if (problems.length > 0) return problems;
+    if (problems.length > 0) {
+      keep(typed.form.getValues());
+      return problems;
+    }
     made.current = null; // saved again later it is a new entry
     setSaved(true);
     if (after !== undefined) router.push(after);

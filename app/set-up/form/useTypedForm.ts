@@ -95,5 +95,17 @@ export function useTypedForm<T>({ start, labels, meaning, schema, also }: TypedF
         setAttempt((n) => n + 1);
       },
     );
-  return { form, field, group, pick, tick, errors, attempt, onSubmit, busy: form.formState.isSubmitting };
+  const wantsSignIn = refused.some(({ remedy }) => remedy === 'sign_in' || remedy === 'choose_hand');
+  return {
+    form,
+    wantsSignIn,
+    field,
+    group,
+    pick,
+    tick,
+    errors,
+    attempt,
+    onSubmit,
+    busy: form.formState.isSubmitting,
+  };
 }
