@@ -39,20 +39,23 @@ export async function runExport(args: string[], io: Io = terminal): Promise<numb
   });
 }
 
+/** Text that is gathered before it is written, in characters. */
+const gathered = 256 * 1024;
+
 async function writeTo(file: string, work: (write: Write) => Promise<Written>): Promise<Written> {
   const unfinished = `${file}.unfinished-${process.pid}`;
   const handle = await open(unfinished, 'wx');
   try {
-    const stream = handle.createWriteStream({ autoClose: false });
-    const failed = new Promise<never>((_, reject) => stream.once('error', reject));
-    failed.catch(() => {});
-    const write: Write = async (line) => {
-      if (!stream.write(`${JSON.stringify(line)}\n`)) {
-        await Promise.race([new Promise<void>((done) => stream.once('drain', done)), failed]);
-      }
+    let text = '';
+    const flush = async () => {
+      await handle.appendFile(text);
+      text = '';
     };
-    const written = await work(write);
-    await Promise.race([new Promise<void>((done) => stream.end(done)), failed]);
+    const written = await work(async (line) => {
+      text += `${JSON.stringify(line)}\n`;
+      if (text.length >= gathered) await flush();
+    });
+    await flush();
     await handle.sync();
     await rename(unfinished, file);
     return written;
