@@ -32,7 +32,7 @@ const elsewhere = '/var/lib/holdproof';
 const note = 'place.txt';
 
 export const dataFolder = (env: NodeJS.ProcessEnv): string =>
-  resolve(env.HOLDPROOF_DATA || join(programFolder(), 'data'));
+  resolve(/* turbopackIgnore: true */ env.HOLDPROOF_DATA || join(programFolder(), 'data'));
 
 /**
  * Settles where the data lies and who runs the server.
