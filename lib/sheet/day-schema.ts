@@ -92,7 +92,9 @@ export const lineDoc = z.strictObject({
   to: instant,
   side: z.enum(['under', 'over']), // of the limit that is out of it
   stretches: z.array(stretchDoc),
-  looks: z.array(z.strictObject({ at: instant, good: z.boolean(), suspect: z.boolean() })),
+  looks: z.array(
+    z.strictObject({ at: instant, value: number, unit, good: z.boolean(), suspect: z.boolean() }),
+  ),
   seen_min: number,
   nobody_looked_min: number,
   under_at_least_min: minutes,

@@ -114,6 +114,34 @@ export class SheetNames {
     return this.say(`sheet.limit.${limit.comparison}`, { figure: this.figure(limit.value, limit.unit) });
   }
 
+  /** What stands beside a reading: typed late, suspect, corrected from, seconds held. */
+  readingNote(reading: ReadingDoc): string {
+    const { say } = this;
+    return [
+      reading.late ? say('sheet.note_late', { time: this.time(reading.entered_at) }) : null,
+      reading.suspect ? say('parts.mark.suspect') : null,
+      reading.amended ? say('sheet.note_amended', { from: reading.amended.from }) : null,
+      reading.held_s === null ? null : say('sheet.note_held', { seconds: reading.held_s }),
+      reading.correction === null ? null : say('sheet.note_correction', { degrees: reading.correction }),
+      reading.source === 'logger' ? say('sheet.note_logger') : null,
+    ]
+      .filter((part) => part !== null)
+      .join(', ');
+  }
+
+  /** One verdict that the record leaves open to doubt, with its reasons. */
+  notShown(one: CanonicalDay['not_shown'][number]): string {
+    const reasons = one.reasons.map((reason) => this.say(`sheet.reason.${reason}`)).join('; ');
+    return this.say('sheet.not_shown_line', {
+      batch: this.batch(one.batch),
+      pieces: this.pieces(one.pieces),
+      step: this.say(`common.step.${one.step}`),
+      stage: this.say(`sheet.stage.${one.stage}`),
+      section: one.section,
+      reasons: reasons === '' ? this.say('sheet.key.not_shown') : reasons,
+    });
+  }
+
   end(end: DeviationDoc['ends'][number]): string {
     const piece =
       end.piece === null ? this.say('sheet.whole_batch') : this.say('common.piece', { number: end.piece });

@@ -1,9 +1,10 @@
 import { Path, Svg, Text, View } from '@react-pdf/renderer';
 import { createElement as h, type ReactElement } from 'react';
 import { msOf } from '#shared/time.ts';
-import type { BatchDoc, LineDoc, RunDoc } from '../day-schema.ts';
+import { drawnLine, type LineRow, linesOf, tagsOn } from '../day-lines.ts';
+import type { LineDoc } from '../day-schema.ts';
 import type { Exception } from '../exceptions.ts';
-import { type DrawnLine, lineGeometry, xOf } from '../line-geometry.ts';
+import { lineGeometry, xOf } from '../line-geometry.ts';
 import type { SheetNames } from '../sheet-names.ts';
 import { tagBox } from './mark.ts';
 import { style } from './style.ts';
@@ -13,16 +14,6 @@ const sums = 104; // pt, right of the lines
 const bar = 6.5;
 const rowHeight = 21;
 
-/** Heating proves itself at its end, not by looks in between: no line. */
-const drawnSteps = new Set([
-  'rest',
-  'hot_hold',
-  'service',
-  'transport',
-  'cooling',
-  'cold_hold',
-  'time_control',
-]);
 const hour = 3_600_000;
 
 type Axis = { from: number; to: number; width: number };
@@ -31,13 +22,9 @@ type Axis = { from: number; to: number; width: number };
 export function dayInLines(names: SheetNames, exceptions: readonly Exception[], width: number): ReactElement {
   const { day, say } = names;
   const axis = { from: msOf(day.from), to: msOf(day.to), width: width - labels - sums - 10 };
-  const rows = day.batches.flatMap((batch) =>
-    batch.runs.flatMap((run) =>
-      drawnSteps.has(run.step) && run.line ? [{ batch, run, line: run.line }] : [],
-    ),
-  );
+  const rows = linesOf(day);
   const drawn = rows.map(({ batch, run, line }) =>
-    lineRow(names, axis, { batch, run, line, tags: tagsOf(exceptions, run) }),
+    lineRow(names, axis, { batch, run, line, placed: tagsOn(exceptions, run) }),
   );
   const title = h(
     View,
@@ -51,22 +38,6 @@ export function dayInLines(names: SheetNames, exceptions: readonly Exception[], 
     h(View, { wrap: false }, title, hours(names, axis), drawn[0] ?? h(Text, null, say('sheet.no_lines'))),
     drawn.slice(1),
   );
-}
-
-const tagsOf = (exceptions: readonly Exception[], run: RunDoc): Exception[] =>
-  exceptions.filter((one) =>
-    'gaps' in one ? one.gaps.some((gap) => gap.run.id === run.id) : 'run' in one && one.run?.id === run.id,
-  );
-
-/** Where the tag of an exception stands: at the finding, or in the middle of the gap. */
-function tagAt(one: Exception, run: RunDoc): number | null {
-  if ('gaps' in one) {
-    const gap = one.gaps.find((each) => each.run.id === run.id);
-    return gap?.from && gap.to ? (msOf(gap.from) + msOf(gap.to)) / 2 : null;
-  }
-  const found = one.deviations[0]?.found_at;
-  if (found) return msOf(found);
-  return one.kind === 'broken' && one.judged.first_bad ? msOf(one.judged.first_bad) : null;
 }
 
 function hours(names: SheetNames, axis: Axis): ReactElement {
@@ -110,14 +81,10 @@ function hours(names: SheetNames, axis: Axis): ReactElement {
   );
 }
 
-type Row = { batch: BatchDoc; run: RunDoc; line: LineDoc; tags: Exception[] };
+type Row = LineRow & { placed: { tag: number; at: number }[] };
 
-function lineRow(names: SheetNames, axis: Axis, { batch, run, line, tags }: Row): ReactElement {
+function lineRow(names: SheetNames, axis: Axis, { batch, run, line, placed }: Row): ReactElement {
   const geometry = lineGeometry(drawnLine(line, axis), { width: axis.width, h: bar, y: 8 });
-  const placed = tags
-    .map((one) => ({ tag: one.tag, at: tagAt(one, run) }))
-    .filter((one): one is { tag: number; at: number } => one.at !== null)
-    .sort((a, b) => a.at - b.at);
   return h(
     View,
     { key: run.id, wrap: false, style: { ...style.row, height: rowHeight } },
@@ -195,31 +162,3 @@ const sumsWords = (names: SheetNames, line: LineDoc): string =>
     seen: names.length(line.seen_min, 'down'),
     nobody: names.length(line.nobody_looked_min),
   });
-
-function drawnLine(line: LineDoc, axis: Axis): DrawnLine {
-  return {
-    from: axis.from,
-    to: axis.to,
-    now: null,
-    stretches: line.stretches.map((one) => ({
-      kind: one.kind,
-      from: msOf(one.from),
-      to: msOf(one.to),
-      ...(one.witness === null ? {} : { witness: one.witness }),
-    })),
-    looks: line.looks.map((look) => ({
-      at: msOf(look.at),
-      value: 0,
-      unit: 'degF' as const,
-      spot: null,
-      piece: null,
-      good: look.good,
-      suspect: look.suspect,
-    })),
-    dueAt: null,
-    seenMin: line.seen_min,
-    nobodyLookedMin: line.nobody_looked_min,
-    underLongestMin: null,
-    underShortestMin: null,
-  };
-}

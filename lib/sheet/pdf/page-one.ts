@@ -1,10 +1,11 @@
 import { Page, Text, View } from '@react-pdf/renderer';
 import { createElement as h, type ReactElement } from 'react';
-import { type ExceptionWords, exceptionWords, reasonsWords } from '../exception-words.ts';
+import { type ExceptionWords, exceptionWords } from '../exception-words.ts';
 import { type Exception, exceptionsOf, refsOf } from '../exceptions.ts';
 import type { MarkWord, SampleKind } from '../mark-paths.ts';
 import type { Printed } from '../printed.ts';
 import type { SheetNames } from '../sheet-names.ts';
+import { countsOf } from '../totals.ts';
 import { dayInLines } from './day-in-lines.ts';
 import { boundsWords, pageFoot, pageNumber } from './frame.ts';
 import { mark, tagBox } from './mark.ts';
@@ -63,16 +64,7 @@ const top = (names: SheetNames): ReactElement =>
 /** Counts of verdicts of published rules; hours are told batch by batch, never added up over the day. */
 function totals(names: SheetNames): ReactElement {
   const { day, say } = names;
-  const stages = day.batches.flatMap((batch) =>
-    batch.runs.flatMap((run) =>
-      Object.entries(run.stages).filter(
-        ([name]) => name !== 'between_readings' && name !== 'house_plan_interval',
-      ),
-    ),
-  );
-  const count = (verdict: string): number => stages.filter(([, stage]) => stage.verdict === verdict).length;
-  const readings = [...day.batches.flatMap((batch) => batch.readings), ...day.air, ...day.loose];
-  const hands = new Set(readings.map((reading) => reading.by)).size;
+  const { verdicts, ...counts } = countsOf(day);
   const box = (word: MarkWord, figure: number, first: boolean): ReactElement =>
     h(
       View,
@@ -97,9 +89,9 @@ function totals(names: SheetNames): ReactElement {
   return h(
     View,
     { key: 'totals', style: { ...style.row, borderBottomWidth: 1, borderBottomColor: '#000' } },
-    box('broken', count('broken'), true),
-    box('not_shown', count('not_shown'), false),
-    box('kept', count('kept'), false),
+    box('broken', verdicts.broken, true),
+    box('not_shown', verdicts.not_shown, false),
+    box('kept', verdicts.kept, false),
     h(
       View,
       {
@@ -111,27 +103,8 @@ function totals(names: SheetNames): ReactElement {
           borderLeftColor: '#000',
         },
       },
-      h(
-        Text,
-        null,
-        say('sheet.counts', {
-          readings: readings.length,
-          hands,
-          thermometers: day.thermometers.length,
-          batches: day.batches.length,
-        }),
-      ),
-      h(
-        Text,
-        null,
-        say('sheet.counts_more', {
-          deviations: day.deviations.length,
-          closed: day.deviations.filter((one) => one.state === 'closed').length,
-          missed: day.rounds.filter((round) => round.status === 'missed').length,
-          late: day.late.length,
-          amended: day.amendments.length,
-        }),
-      ),
+      h(Text, null, say('sheet.counts', counts)),
+      h(Text, null, say('sheet.counts_more', counts)),
       h(
         Text,
         { style: style.tool },
@@ -229,20 +202,7 @@ function notShownLines(names: SheetNames, exceptions: readonly Exception[]): Rea
         mark('not_shown', 24),
         h(Text, { style: style.under }, say('sheet.not_shown_title')),
       ),
-      rows.map((one) =>
-        h(
-          Text,
-          { key: `${one.run}/${one.stage}` },
-          say('sheet.not_shown_line', {
-            batch: names.batch(one.batch),
-            pieces: names.pieces(one.pieces),
-            step: say(`common.step.${one.step}`),
-            stage: say(`sheet.stage.${one.stage}`),
-            section: one.section,
-            reasons: one.reasons.length > 0 ? reasonsWords(names, one.reasons) : say('sheet.key.not_shown'),
-          }),
-        ),
-      ),
+      rows.map((one) => h(Text, { key: `${one.run}/${one.stage}` }, names.notShown(one))),
     ),
   ];
 }

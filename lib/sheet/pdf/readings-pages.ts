@@ -269,15 +269,7 @@ function withGaps(names: SheetNames, run: RunDoc, readings: readonly ReadingDoc[
 
 /** A note that is too long for its column has a row of its own below. */
 function readingLines(names: SheetNames, reading: ReadingDoc): Line[] {
-  const note = [
-    reading.late ? names.say('sheet.note_late', { time: names.time(reading.entered_at) }) : null,
-    reading.suspect ? names.say('parts.mark.suspect') : null,
-    reading.amended ? amendedNote(names, reading.amended) : null,
-    reading.held_s === null ? null : names.say('sheet.note_held', { seconds: reading.held_s }),
-    reading.correction === null ? null : names.say('sheet.note_correction', { degrees: reading.correction }),
-    reading.source === 'logger' ? names.say('sheet.note_logger') : null,
-  ].filter((part) => part !== null);
-  const words = note.join(', ');
+  const words = names.readingNote(reading);
   const fits = words.length <= mostNote;
   const line: Line = {
     kind: 'reading',
@@ -299,9 +291,6 @@ function readingLines(names: SheetNames, reading: ReadingDoc): Line[] {
 /** The unit stands with a figure that is not in the kitchen's own. */
 const figureOf = (names: SheetNames, reading: ReadingDoc): string =>
   reading.unit === names.day.site.unit ? reading.typed : names.figure(reading.typed, reading.unit);
-
-const amendedNote = (names: SheetNames, amended: NonNullable<ReadingDoc['amended']>): string =>
-  names.say('sheet.note_amended', { from: amended.from });
 
 function shortThermometer(names: SheetNames, id: string | null): string {
   const one = names.day.thermometers.find((each) => each.id === id);
