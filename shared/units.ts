@@ -8,8 +8,7 @@ export type Unit = z.infer<typeof unit>;
 export const temperature = z.strictObject({ value: z.number(), unit });
 export type Temperature = z.infer<typeof temperature>;
 
-/** The sign behind a figure: "°F" or "°C". */
-export const degrees = (u: Unit): string => (u === 'degF' ? '°F' : '°C');
+export { degrees } from './degrees.ts';
 
 /** Exact conversion (×9/5 + 32) in decimals, unrounded: 57 °C is 134.6 °F, not 134.60000000000002. */
 export function converted(value: number, from: Unit, to: Unit): number {

@@ -1,4 +1,5 @@
 import { useTranslations } from 'next-intl';
+import { useMany } from '#app/kitchen/many.ts';
 import { foodName, type KitchenView, numbers } from '#app/kitchen/view.ts';
 import { Figure } from '#app/ui/Figure.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
@@ -22,7 +23,7 @@ export function CoolingBatch({ card, view, unit }: Props) {
   const { figure } = group;
   const time = (ms: number): string => wallClock(ms, view.zone, view.clock);
   const length = useLength();
-  const many = group.pieces === null ? null : kitchen('many', { count: group.pieces.length });
+  const many = useMany(view)(group);
   const now = view.book.asOf;
   return (
     <section className={css.batch}>

@@ -4,6 +4,7 @@ import { Figure } from '#app/ui/Figure.tsx';
 import { ProofLine } from '#app/ui/ProofLine.tsx';
 import type { RowGroup } from '#lib/fold/views.ts';
 import css from './GroupBody.module.css';
+import { useMany } from './many.ts';
 import { Says } from './Says.tsx';
 import { foodName, type KitchenView, numbers } from './view.ts';
 
@@ -50,7 +51,7 @@ export function FoodWords({ group, view }: { group: RowGroup; view: KitchenView 
   const t = useTranslations('kitchen');
   const common = useTranslations('common');
   const food = foodName(view.book, group.batch, view.lang);
-  const many = group.pieces === null ? '' : t('many', { count: group.pieces.length });
+  const many = useMany(view)(group);
   const { figure } = group;
   const spot = figure?.spot ? common(`spot.${figure.spot}`) : null;
   const piece = figure?.piece ? common('piece', { number: figure.piece }) : null;

@@ -10,6 +10,7 @@ import { ProofLine } from '#app/ui/ProofLine.tsx';
 import type { Row, RowGroup } from '#lib/fold/views.ts';
 import { Empty } from './KitchenPhone.tsx';
 import css from './KitchenWall.module.css';
+import { useMany } from './many.ts';
 import { useNextWords } from './next-words.ts';
 import { RoundKey } from './RoundKey.tsx';
 import { Says } from './Says.tsx';
@@ -91,24 +92,14 @@ function WallRow({ row, group, view, small }: WallProps) {
   const t = useTranslations('kitchen');
   const name = row.name ?? t('nowhere');
   const food = foodName(view.book, group.batch, view.lang);
-  const many = group.pieces === null ? '' : t('many', { count: group.pieces.length });
+  const many = useMany(view)(group);
+  const long = (group.figure?.typed.length ?? 0) > 3;
   return (
     <li className={small ? css.cell : css.row}>
       <Link href={`/batch/${group.batch}`} prefetch={false} className={css.who}>
         <h2>{name}</h2>
         <p>{[food, many].filter(Boolean).join(', ')}</p>
         {row.offSince === null ? null : <p>{t('off_since', { time: timeOf(view, row.offSince) })}</p>}
-      </Link>
-      <span className={css.figure}>
-        <Figure
-          typed={group.figure?.typed}
-          unit={group.figure?.unit ?? view.unit}
-          dress={group.figure?.dress ?? 'none'}
-          size="wall"
-        />
-      </span>
-      <div className={css.says}>
-        <Says group={group} view={view} overdue={row.state === 'overdue'} size="wall" />
         {group.allBlocked || group.blocked.length > 0 ? (
           <p className={css.blocked}>
             {group.allBlocked
@@ -116,6 +107,17 @@ function WallRow({ row, group, view, small }: WallProps) {
               : t('blocked', { count: group.blocked.length, pieces: numbers(group.blocked) })}
           </p>
         ) : null}
+      </Link>
+      <span className={css.figure}>
+        <Figure
+          typed={group.figure?.typed}
+          unit={group.figure?.unit ?? view.unit}
+          dress={group.figure?.dress ?? 'none'}
+          size={long ? 'batch' : 'wall'}
+        />
+      </span>
+      <div className={css.says}>
+        <Says group={group} view={view} overdue={row.state === 'overdue'} size="wall" />
         <ProofLine
           line={group.line}
           zone={view.zone}

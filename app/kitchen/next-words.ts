@@ -8,7 +8,9 @@ export function useNextWords(): (action: NextAction) => string {
   const colour = useTranslations('common.colour');
   const decide = ({ batch, pieces, equipment, probe }: NextAction['values']): string => {
     if (probe) return t('decide', { what: t('decide_probe', { probe }) });
-    const food = pieces ? t('decide_pieces', { batch: batch ?? '', pieces }) : (batch ?? '');
+    const food = pieces
+      ? t(String(pieces).includes(',') ? 'decide_pieces' : 'decide_piece', { batch: batch ?? '', pieces })
+      : (batch ?? '');
     return t('decide', { what: [food, equipment].filter(Boolean).join(', ') });
   };
   const reach = ({ batch, value, unit, comparison }: NextAction['values']): string => {

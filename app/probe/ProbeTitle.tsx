@@ -6,11 +6,12 @@ import type { Body } from '#shared/entries/entry.ts';
 export function ProbeTitle({ probe }: { probe: Body<'probe'> }) {
   const t = useTranslations('common.colour');
   const colour = t(probe.colour);
-  const named = probe.name.toLowerCase().includes(colour.toLowerCase());
+  const name = probe.name.toLowerCase();
+  const named = name !== probe.colour && !name.includes(colour.toLowerCase());
   return (
     <h2>
       <Swatch colour={probe.colour} />
-      {named ? probe.name : `${colour}, ${probe.name}`}
+      {named ? `${colour}, ${probe.name}` : name === probe.colour ? colour : probe.name}
     </h2>
   );
 }

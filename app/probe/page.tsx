@@ -9,6 +9,7 @@ import { ProbeSays } from './ProbeSays.tsx';
 import { ProbeTitle } from './ProbeTitle.tsx';
 import css from './page.module.css';
 import { standings } from './standing.ts';
+import { whenOf } from './when.ts';
 
 export const dynamic = 'force-dynamic';
 
@@ -19,13 +20,17 @@ export default async function ProbesPage() {
   const t = await getTranslations('kitchen.probe');
   const common = await getTranslations('common');
   const site = book.kitchen.site;
-  const time = (ms: number): string => wallClock(ms, site?.zone ?? 'UTC', site?.clock ?? '24');
+  const wall = { zone: site?.zone ?? 'UTC', clock: site?.clock ?? ('24' as const) };
+  const time = whenOf(wall, book.asOf, await getTranslations('common.weekday'));
   const rank = ({ last, dueAt }: (typeof all)[number]): number =>
     last?.verdict === 'broken' ? 0 : last === null ? 1 : (dueAt ?? Number.MAX_SAFE_INTEGER);
   const all = standings(book);
   return (
     <Sheet>
-      <Headband back={{ href: '/', words: common('kitchen_now') }} clock={time(book.asOf)} />
+      <Headband
+        back={{ href: '/', words: common('kitchen_now') }}
+        clock={wallClock(book.asOf, wall.zone, wall.clock)}
+      />
       <main className={css.list}>
         <h1>{t('title')}</h1>
         {all.length === 0 ? (

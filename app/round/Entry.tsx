@@ -1,4 +1,5 @@
 import { useTranslations } from 'next-intl';
+import { useEffect } from 'react';
 import type { Held } from '#app/outbox/outbox.ts';
 import { Figure } from '#app/ui/Figure.tsx';
 import { Key } from '#app/ui/Key.tsx';
@@ -23,6 +24,9 @@ type Props = FaceProps & { held: readonly Held[]; awake: Awake };
 export function Entry({ state, act, given, now, held, awake }: Props) {
   const t = useTranslations('round');
   const look = state.looks[state.current];
+  useEffect(() => {
+    if (state.current >= 0) window.scrollTo(0, 0);
+  }, [state.current]);
   if (look === undefined) return null;
   const press = (key: PadKey) => () => act({ do: 'key', key });
   const typing = state.typed !== '';

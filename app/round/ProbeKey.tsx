@@ -20,11 +20,12 @@ export function ProbeKey({ state, given, onPress }: Props) {
 export function ProbeName({ probe }: { probe: ProbeShown }) {
   const colour = useTranslations('common.colour');
   const word = colour(probe.colour as 'red');
-  const named = probe.name.toLowerCase().includes(word.toLowerCase());
+  const name = probe.name.toLowerCase();
+  const named = name !== probe.colour && !name.includes(word.toLowerCase());
   return (
     <span>
       <Swatch colour={probe.colour} />
-      {named ? probe.name : `${word}, ${probe.name}`}
+      {named ? `${word}, ${probe.name}` : name === probe.colour ? word : probe.name}
     </span>
   );
 }

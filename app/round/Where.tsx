@@ -16,6 +16,7 @@ export function Where({ state, look }: { state: RoundState; look: WalkLook }) {
       <div>
         <h1 className={css.name}>{look.equipmentName}</h1>
         <p className={css.food}>
+          {look.blocked ? <span className={css.blocked}>{t('blocked')} </span> : null}
           <b>{which}</b> {look.batch === null ? null : look.food}
         </p>
         {look.limit !== null && look.limits !== null ? (
@@ -24,7 +25,6 @@ export function Where({ state, look }: { state: RoundState; look: WalkLook }) {
             <Section>{look.limit.section}</Section>
           </p>
         ) : null}
-        {look.blocked ? <p className={css.blocked}>{t('blocked')}</p> : null}
       </div>
       {group.length > 1 ? (
         <Tally

@@ -128,13 +128,17 @@ export function progress(state: RoundState, look: WalkLook): 'none' | 'half' | '
 export const toMake = (state: RoundState): WalkLook[] =>
   state.looks.filter((look) => progress(state, look) !== 'all' && !state.skipped.includes(keyOf(look)));
 
-/** On to the next look of the walk that has to be made, round the corner if need be; else to the summary. */
+/**
+ * On to the next look that has to be made: first all of this place, while its door is open, then on in the walk,
+ * round the corner if need be; else to the summary.
+ */
 export function goOn(state: RoundState): RoundState {
   const open = toMake(state);
-  const later = open.find((look) => state.looks.indexOf(look) > state.current) ?? open[0];
-  if (later === undefined)
-    return { ...state, current: Math.max(0, state.current), face: { kind: 'summary' } };
-  return { ...state, current: state.looks.indexOf(later), face: { kind: 'entry' } };
+  const here = open.filter((look) => look.equipment === state.looks[state.current]?.equipment);
+  const isLater = (look: WalkLook): boolean => state.looks.indexOf(look) > state.current;
+  const next = here.find(isLater) ?? here[0] ?? open.find(isLater) ?? open[0];
+  if (next === undefined) return { ...state, current: Math.max(0, state.current), face: { kind: 'summary' } };
+  return { ...state, current: state.looks.indexOf(next), face: { kind: 'entry' } };
 }
 
 /** Unit of the figure being typed: that of the thermometer in use, else the site's. */

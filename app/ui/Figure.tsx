@@ -1,5 +1,6 @@
 import { useTranslations } from 'next-intl';
-import { degrees, type Unit } from '#shared/units.ts';
+import { degrees } from '#shared/degrees.ts';
+import type { Unit } from '#shared/units.ts';
 import { Digits } from './Digits.tsx';
 import css from './Figure.module.css';
 

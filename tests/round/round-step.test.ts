@@ -267,6 +267,19 @@ describe('below the limit the round stops', () => {
     expect(again.looks).toHaveLength(state.looks.length);
   });
 
+  test('a look out of turn: all of that place is read before the walk goes on', () => {
+    const three = [1, 2, 3].map((piece) => look({ piece, asked: ['edge'] }));
+    const elsewhere = look({
+      equipment: south,
+      batch: pork,
+      piece: null,
+      spots: ['coldest'],
+      asked: ['coldest'],
+    });
+    const last = pressed(start({ looks: [...three, elsewhere] }), { do: 'go', index: 2 }, around()).state;
+    expect(read(last, '142', { do: 'save', spot: 'edge' }).state.current).toBe(0);
+  });
+
   test('the list is said once a place: the next piece under it is written and the walk goes on', () => {
     const every = pressed(under().state, { do: 'read_every_piece' }, around()).state;
     const second = read({ ...every, current: 2 }, '120', { do: 'save', spot: 'edge' });

@@ -12,6 +12,7 @@ import { ProbeSays } from '../ProbeSays.tsx';
 import { ProbeTitle } from '../ProbeTitle.tsx';
 import css from '../page.module.css';
 import { standings } from '../standing.ts';
+import { whenOf } from '../when.ts';
 
 export const dynamic = 'force-dynamic';
 
@@ -28,11 +29,11 @@ export default async function ProbePage({ params }: Props) {
   const site = book.kitchen.site;
   const zone = site?.zone ?? 'UTC';
   const clock = site?.clock ?? '24';
-  const time = (ms: number): string => wallClock(ms, zone, clock);
+  const time = whenOf({ zone, clock }, book.asOf, await getTranslations('common.weekday'));
   const broken = standing.last?.verdict === 'broken';
   return (
     <Sheet>
-      <Headband back={{ href: '/probe', words: t('title') }} clock={time(book.asOf)} />
+      <Headband back={{ href: '/probe', words: t('title') }} clock={wallClock(book.asOf, zone, clock)} />
       <main className={css.list}>
         <ProbeTitle probe={standing.probe} />
         <ProbeSays standing={standing} now={book.asOf} time={time} />
