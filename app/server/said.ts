@@ -3,11 +3,9 @@ import type { Problem } from '#shared/problem.ts';
 import type { SaidProblem } from '#shared/receipt.ts';
 import { type Language, messages } from '#shared/words/messages.ts';
 
-const namespaces = { problem: 'problem', remedy: 'remedy' } as const;
-
 function line(
   language: Language,
-  part: keyof typeof namespaces,
+  part: 'problem' | 'remedy',
   key: string,
   values: Problem['values'],
 ): string {
