@@ -118,6 +118,12 @@ function reheatedFrom(found: Look, run: JudgedRun, frame: BatchFrame): number | 
   return run.step === 'cooling' && next ? left : null;
 }
 
+/** The last good look is the worst case; what a person says counts where it is earlier, or where no look was good. */
+function worstSince(said: string | null, lastGood: Look | null): number | null {
+  if (said === null) return lastGood?.at ?? null;
+  return lastGood === null ? msOf(said) : Math.min(msOf(said), lastGood.at);
+}
+
 function fromHand(entry: EntryOf<'deviation'>, sources: DeviationSources): Draft {
   const { body } = entry;
   const frame = body.batch === null ? undefined : sources.frames.get(body.batch);
@@ -142,14 +148,24 @@ function fromHand(entry: EntryOf<'deviation'>, sources: DeviationSources): Draft
     foundAt: Math.min(found?.at ?? Number.POSITIVE_INFINITY, msOf(entry.at)),
     found,
     lastGood,
-    since: body.since === null ? (lastGood?.at ?? null) : msOf(body.since),
+    since: worstSince(body.since, lastGood),
     untilAt: near.after,
   };
 }
 
+/** Decided and let go before the judge found it: what is found after that is another deviation. */
+const wasOver = (draft: Draft, opened: Opened, endings: readonly Ending[]): boolean =>
+  endings.some(
+    (ending) =>
+      ending.end !== 'discarded' &&
+      ending.at >= draft.foundAt &&
+      ending.at < opened.foundAt &&
+      speaksOf(ending, opened.frame.id, opened.piece),
+  );
+
 /** Whether a person's deviation and the judge's are about the same food and the same finding. */
-function sameFinding(draft: Draft, opened: Opened): boolean {
-  if (draft.batch !== opened.frame.id) return false;
+function sameFinding(draft: Draft, opened: Opened, endings: readonly Ending[]): boolean {
+  if (draft.batch !== opened.frame.id || wasOver(draft, opened, endings)) return false;
   const pieces = draft.pieces;
   if (pieces !== null && !opened.blocks.some((piece) => piece !== null && pieces.includes(piece)))
     return false;
@@ -351,7 +367,7 @@ export function foldDeviations(sources: DeviationSources): {
         .filter((ending) => ending.end !== 'discarded' && speaksOf(ending, frame.id, piece))
         .map(({ at }) => at);
     for (const opened of openedIn(frame, releases)) {
-      const same = [...drafts.values()].find((draft) => sameFinding(draft, opened));
+      const same = [...drafts.values()].find((draft) => sameFinding(draft, opened, endings));
       if (same) drafts.set(same.ref, link(same, opened));
       else {
         judged.push(fromJudge(opened));

@@ -1,4 +1,4 @@
-import type { Stage, StageName } from '#lib/judge/answer.ts';
+import type { Stage, StageName, Stages } from '#lib/judge/answer.ts';
 import { stageEntries } from '#lib/judge/stage.ts';
 import { presentIn, profileOf } from './ask.ts';
 import type { Book, Due, JudgedRun } from './book.ts';
@@ -26,14 +26,28 @@ function nextCheckpoint(checkpoints: readonly number[], start: number, last: num
   return moments.find((at) => last === null || at - checkpointSlack > last) ?? null;
 }
 
-/** The earliest deadline of a stage that is still open, with what to do by then. */
-export function openDeadline(run: JudgedRun): { at: number; stage: StageName; judged: Stage } | null {
+/** Stages of the pieces that are there now; of the group where no piece was judged. */
+function stagesNow(run: JudgedRun): Stages[] {
+  const here = new Set(presentIn(run).map(({ piece }) => piece));
+  const own = run.byPiece.filter(({ piece }) => piece === null || here.has(piece));
+  return own.length > 0 ? own.map(({ stages }) => stages) : [run.stages];
+}
+
+/**
+ * The earliest deadline that still asks for something: of a stage that is open, or one that is over with the
+ * figure not yet reached by any look (nobody knows, so look now).
+ */
+export function openDeadline(
+  run: JudgedRun,
+  now: number,
+): { at: number; stage: StageName; judged: Stage } | null {
   let first: { at: number; stage: StageName; judged: Stage } | null = null;
-  for (const stages of [run.stages, ...run.byPiece.map((piece) => piece.stages)]) {
+  for (const stages of run.end === null ? stagesNow(run) : []) {
     for (const [stage, judged] of stageEntries(stages)) {
-      const here = run.byPiece.length === 0 || presentIn(run).length > 0;
-      if (!here || !judged.open || judged.deadline === null) continue;
-      if (first === null || judged.deadline < first.at) first = { at: judged.deadline, stage, judged };
+      const { deadline: at, verdict, reasons } = judged;
+      if (at === null) continue;
+      const isOver = verdict === 'not_shown' && at < now && reasons.includes('not_reached');
+      if ((judged.open || isOver) && (first === null || at < first.at)) first = { at, stage, judged };
     }
   }
   return first;
@@ -59,7 +73,7 @@ export function dueOf(book: Book, run: JudgedRun): Due {
   const dueAt =
     byPlan === null || checkpoint === null ? (byPlan ?? checkpoint) : Math.min(byPlan, checkpoint);
   const latest = atMost === null ? null : since + atMost * minute;
-  const deadline = openDeadline(run);
+  const deadline = openDeadline(run, book.asOf);
   return {
     run: run.key,
     batch: run.batch,

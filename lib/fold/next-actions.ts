@@ -1,6 +1,5 @@
 import { minutesBetween } from '#shared/time.ts';
 import { presentIn, runsNow } from './ask.ts';
-import { mayRelease, roleOf } from './authority.ts';
 import type { Book, Deviation, JudgedRun } from './book.ts';
 import { openDeadline } from './due.ts';
 import { isBad } from './figure.ts';
@@ -70,7 +69,7 @@ function toRead(book: Book): NextAction[] {
 function toReach(book: Book): NextAction[] {
   return runsNow(book)
     .flatMap((run) => {
-      const deadline = openDeadline(run);
+      const deadline = openDeadline(run, book.asOf);
       if (!deadline) return [];
       const { limit } = deadline.judged;
       return [
@@ -152,9 +151,3 @@ export function nextActions(book: Book, round: RoundDue | null): NextAction[] {
     ...toCheck(book),
   ];
 }
-
-/** Who decides tonight: on-call people first, then all who may; each with a number to tap. */
-export const whoDecides = (book: Pick<Book, 'kitchen'>) =>
-  [...book.kitchen.people.values()]
-    .filter(({ person, active }) => active && mayRelease(roleOf(person, book.kitchen), book.kitchen))
-    .sort((a, b) => Number(b.on_call) - Number(a.on_call));

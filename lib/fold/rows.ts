@@ -43,7 +43,7 @@ function groupOf(book: Book, run: JudgedRun): RowGroup {
   const batch = book.batches.get(run.batch);
   const due = dueOf(book, run);
   const blocked = blockedIn(book, run);
-  const deadline = openDeadline(run);
+  const deadline = openDeadline(run, book.asOf);
   const overdue = due.latestAt !== null && book.asOf > due.latestAt;
   return {
     run: run.key,
@@ -75,12 +75,16 @@ function stateOf(book: Book, all: readonly Judged[], offSince: number | null): R
   const some = (is: (one: Judged) => boolean): boolean => all.some(is);
   if (some(({ under }) => under)) return 'under';
   if (some(({ group }) => group.blocked.length > 0 || group.allBlocked)) return 'blocked';
-  if (some(({ group }) => group.latestAt !== null && now > group.latestAt)) return 'overdue';
+  if (some(({ group }) => isLate(group, now))) return 'overdue';
   if (some(({ group }) => isNear(group, now))) return 'cooling';
   if (offSince !== null) return 'off';
   if (some(({ group }) => promptOf(group) <= now)) return 'due';
   return some(({ group }) => group.step === 'cooling' || group.step === 'reheat') ? 'cooling' : 'quiet';
 }
+
+/** Not looked at in time by the plan, or a rule's deadline is over and nobody knows. */
+const isLate = ({ latestAt, deadline }: RowGroup, now: number): boolean =>
+  (latestAt !== null && now > latestAt) || (deadline !== null && now > deadline.at);
 
 const promptOf = ({ dueAt, latestAt }: RowGroup): number =>
   Math.min(dueAt ?? Number.POSITIVE_INFINITY, (latestAt ?? Number.POSITIVE_INFINITY) - promptMin * minute);
@@ -152,6 +156,6 @@ export function rowsNow(book: Book): Row[] {
 function groupRank({ group, under }: Judged, now: number): number {
   if (under) return 0;
   if (group.blocked.length > 0 || group.allBlocked) return 1;
-  if (group.latestAt !== null && now > group.latestAt) return 2;
+  if (isLate(group, now)) return 2;
   return isNear(group, now) ? 3 : 4;
 }

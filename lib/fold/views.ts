@@ -85,7 +85,12 @@ export type Row = {
   offSince: number | null;
 };
 
-/** The one next action, worst first. Message key under `next`. */
+/**
+ * The one next action, worst first. Message key under `next`. `values`, all by name and ready for words: decide
+ * {batch, pieces, equipment, probe}; read_every_piece {equipment, count}; reach_by {batch, value, unit, minutes};
+ * round_due and round_overdue {equipment, looks}; confirm_phone {batch, count}; check_probe {probe, colour}. '' where
+ * there is none.
+ */
 export type NextAction = {
   key:
     | 'decide'

@@ -299,3 +299,32 @@ describe('a thermometer that fails its check', () => {
     expect(book.deviations[0]?.state).toBe('closed');
   });
 });
+
+describe('a deviation that was let go covers nothing that is found later', () => {
+  it('opens another when food released on a person’s deviation goes under afterwards', () => {
+    const written = night()
+      .batch('18:00', 'T', 1, 'turkey')
+      .step('19:00', 'T', 'hot_hold', 'cab1')
+      .read('20:00', 'T1 edge', '150')
+      .deviation('20:10', 'T', [1]);
+    written.decide('20:30', written.last, 'release').read('22:00', 'T1 edge', '120');
+    const book = written.book('22:10');
+    expect(book.deviations.map(({ opened, state }) => [opened, state])).toEqual([
+      ['by_the_judge', 'open'],
+      ['by_hand', 'closed'],
+    ]);
+    expect(standing(book)).toEqual(['do_not_serve']);
+  });
+
+  it('takes the last good look over a later time that a person gave', () => {
+    const written = night()
+      .batch('18:00', 'T', 1, 'turkey')
+      .step('19:00', 'T', 'hot_hold', 'cab1')
+      .read('20:00', 'T1 edge', '150');
+    const book = written
+      .deviation('22:00', 'T', [1], { since: new Date(ms('21:30')).toISOString(), last_good: written.last })
+      .book('22:10');
+    expect(book.deviations[0]?.lastGood?.at).toBe(ms('20:00'));
+    expect(book.deviations[0]?.since).toBe(ms('20:00'));
+  });
+});

@@ -226,3 +226,27 @@ describe('kitchen now', () => {
     expect(kitchenNow(written.book('22:40')).rows.every(({ offSince }) => offSince === null)).toBe(true);
   });
 });
+
+describe('a deadline that passed unseen', () => {
+  it('is overdue and asks for a look now', () => {
+    const written = night()
+      .batch('17:30', 'P', 1, 'pulled')
+      .step('18:00', 'P', 'cooling', 'ice')
+      .read('18:00', 'P1 warmest', '136')
+      .read('18:30', 'P1 warmest', '120');
+    const { rows, next } = kitchenNow(written.book('20:10'));
+    expect([rows[0]?.state, rows[0]?.groups[0]?.deadline?.at]).toEqual(['overdue', ms('20:00')]);
+    expect(next.map(({ key, by }) => [key, by])).toEqual([['reach_by', ms('20:00')]]);
+  });
+
+  it('asks no more once a look found it there, in time or not', () => {
+    const written = night()
+      .batch('17:30', 'P', 1, 'pulled')
+      .step('18:00', 'P', 'cooling', 'ice')
+      .read('18:00', 'P1 warmest', '136')
+      .read('18:30', 'P1 warmest', '120')
+      .read('20:09', 'P1 warmest', '68');
+    const group = kitchenNow(written.book('20:10')).rows[0]?.groups[0];
+    expect([group?.deadline?.stage, group?.deadline?.at]).toEqual(['total', ms('00:00')]);
+  });
+});
