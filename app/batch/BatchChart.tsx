@@ -81,7 +81,11 @@ function Drawing({
         />
       ))}
       {picture.drops.map(({ x, y, look }) => (
-        <path key={`${look.at} ${look.spot}`} d={`M${x} ${y}V${size.line - cross}`} className={css.drop} />
+        <path
+          key={`${look.at} ${look.spot} ${look.value}`}
+          d={`M${x} ${y}V${size.line - cross}`}
+          className={css.drop}
+        />
       ))}
       {picture.links.map(({ x1, y1, x2, y2 }) => (
         <path key={`${x1} ${y1} ${x2}`} d={`M${x1} ${y1}L${x2} ${y2}`} className={css.link} />
@@ -97,9 +101,11 @@ function Drawing({
           </text>
         </g>
       ))}
-      {proof.paths.map((path) => (
-        <Drawn key={`${path.part} ${path.d}`} path={path} />
-      ))}
+      {proof.paths
+        .map((path, place) => ({ path, place }))
+        .map(({ path, place }) => (
+          <Drawn key={place} path={path} />
+        ))}
       <Now line={line} zone={zone} clock={clock} size={size} />
       <Labels picture={picture} width={size.width} />
     </svg>

@@ -2,8 +2,9 @@ import { useTranslations } from 'next-intl';
 import { Figure } from '#app/ui/Figure.tsx';
 import { presentPieces } from '#lib/fold/ask.ts';
 import type { JudgedRun } from '#lib/fold/book.ts';
-import { worstIsWarm, worstLook } from '#lib/fold/pieces.ts';
+import { worstIsWarm } from '#lib/fold/pieces.ts';
 import css from './batch.module.css';
+import { latestWorst } from './latest.ts';
 import { timeSaid } from './said.ts';
 import { type BatchView, foodSaid, placeName, sides } from './view.ts';
 
@@ -53,13 +54,7 @@ function PiecesIn({ view, run }: { view: BatchView; run: JudgedRun }) {
 function LowestFigure({ view, run }: { view: BatchView; run: JudgedRun | null }) {
   const t = useTranslations('batch');
   const common = useTranslations('common');
-  const look =
-    run === null
-      ? null
-      : worstLook(
-          run.looks.filter(({ spot }) => spot !== 'air'),
-          run.step,
-        );
+  const look = run === null ? null : latestWorst(run);
   if (run === null || look === null) return <p className={css.note}>{t('never_read')}</p>;
   const bad = sides(view.book, [run]).get(look.id) === 'bad';
   const time = timeSaid(look.at, { ...view, now: view.book.asOf });

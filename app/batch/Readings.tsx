@@ -11,31 +11,55 @@ import { type BatchView, placeName } from './view.ts';
 
 const columns = ['time', 'hand', 'piece', 'spot', 'figure', 'probe', 'word', 'correct'] as const;
 
+const shownAtOnce = 16; // about a screen of the ledger; the rest is one tap away
+
 /** Every reading, newest first: the chart in figures. What was struck or corrected stays readable. */
 export function Readings({ view }: { view: BatchView }) {
   const t = useTranslations('batch');
   const rows = readingRows(view.book, view.batch);
+  const food = rows.filter(({ air }) => !air);
+  const air = rows.filter((row) => row.air);
+  const older = food.slice(shownAtOnce);
   if (rows.length === 0) return <p className={css.empty}>{t('readings_none')}</p>;
   return (
     <section className={css.readings}>
       <h2>{t('readings')}</h2>
-      <table>
-        <thead>
-          <tr>
-            {columns.map((column) => (
-              <th key={column} scope="col" className={css[column]}>
-                {t(`column.${column}`)}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <Row key={row.id} view={view} row={row} />
-          ))}
-        </tbody>
-      </table>
+      <Table view={view} rows={food.slice(0, shownAtOnce)} />
+      {older.length === 0 ? null : (
+        <details>
+          <summary>{t('readings_older', { count: older.length })}</summary>
+          <Table view={view} rows={older} />
+        </details>
+      )}
+      {air.length === 0 ? null : (
+        <details>
+          <summary>{t('readings_air_all', { count: air.length })}</summary>
+          <Table view={view} rows={air} />
+        </details>
+      )}
     </section>
+  );
+}
+
+function Table({ view, rows }: { view: BatchView; rows: readonly ReadingRow[] }) {
+  const t = useTranslations('batch');
+  return (
+    <table>
+      <thead>
+        <tr>
+          {columns.map((column) => (
+            <th key={column} scope="col" className={css[column]}>
+              {t(`column.${column}`)}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <Row key={row.id} view={view} row={row} />
+        ))}
+      </tbody>
+    </table>
   );
 }
 

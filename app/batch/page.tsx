@@ -8,8 +8,8 @@ import { Headband } from '#app/ui/Headband.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
 import type { Batch, Book } from '#lib/fold/book.ts';
-import { worstLook } from '#lib/fold/pieces.ts';
 import css from './batch.module.css';
+import { latestWorst } from './latest.ts';
 import { foodSaid, placeName, sides } from './view.ts';
 
 export const dynamic = 'force-dynamic';
@@ -59,7 +59,7 @@ async function Row({ batch, book }: { batch: Batch; book: Book }) {
   const t = await getTranslations('batch');
   const locale = (await getLocale()) === 'es' ? 'es' : 'en';
   const run = batch.runs.findLast((each) => each.end === null);
-  const look = run === undefined ? null : worstLook(run.looks, run.step);
+  const look = run === undefined ? null : latestWorst(run);
   const places = [...new Set(batch.runs.filter((each) => each.end === null).map((each) => each.equipment))];
   const blocked = batch.pieces.some(({ standing }) => standing === 'do_not_serve');
   const bad = look !== null && run !== undefined && sides(book, [run]).get(look.id) === 'bad';

@@ -1,5 +1,6 @@
-import type { JudgedRun, Look } from '#lib/fold/book.ts';
+import type { JudgedRun } from '#lib/fold/book.ts';
 import { worstLook } from '#lib/fold/pieces.ts';
+import { latestLook } from './latest.ts';
 
 /**
  * Whether the coldest piece of a hold was pulled and nobody has read the others since: then the watch piece is
@@ -14,20 +15,7 @@ export function watchPulled(run: Pick<JudgedRun, 'step' | 'members' | 'looks' | 
   const then = run.members.filter(
     ({ from, until }) => from < pulledAt && (until === null || until >= pulledAt),
   );
-  const lasts = then.flatMap(({ piece }) => lastBefore(run.looks, piece, pulledAt) ?? []);
+  const lasts = then.flatMap(({ piece }) => latestLook(run, piece, pulledAt) ?? []);
   const coldest = worstLook(lasts, run.step);
   return coldest !== null && left.some(({ piece, until }) => piece === coldest.piece && until === pulledAt);
 }
-
-/** The lower of a piece's figures at its last look: thin end and thick part are read minutes apart. */
-function lastBefore(looks: readonly Look[], piece: number | null, at: number): Look | null {
-  const own = looks.filter((look) => look.piece === piece && look.at <= at && look.spot !== 'air');
-  const last = own.at(-1);
-  if (last === undefined) return null;
-  return worstLook(
-    own.filter((look) => look.at >= last.at - sameLookMs),
-    'hot_hold',
-  );
-}
-
-const sameLookMs = 5 * 60_000; // docs/judge.md section 2: a look takes its readings one after the other

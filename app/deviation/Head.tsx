@@ -14,7 +14,26 @@ export function kindOf(deviation: Deviation) {
   if (deviation.probe !== null) return 'probe';
   if (deviation.batch === null) return 'equipment';
   const stages = ['at_readings', 'stage_1', 'total', 'ambient_total', 'temperature', 'time', 'oven'] as const;
-  return stages.find((stage) => stage === deviation.stage) ?? 'by_hand';
+  return stages.find((stage) => stage === deviation.stage) ?? kindOfStep(deviation.step);
+}
+
+/** A deviation opened by hand names no stage: its step says what it is about. */
+function kindOfStep(step: Deviation['step']) {
+  switch (step) {
+    case 'rest':
+    case 'hot_hold':
+    case 'service':
+    case 'transport':
+    case 'cold_hold':
+      return 'at_readings';
+    case 'cooling':
+      return 'ambient_total';
+    case 'cook':
+    case 'reheat':
+      return 'temperature';
+    default:
+      return 'by_hand';
+  }
 }
 
 export const sideOf = (deviation: Deviation): 'over' | 'under' =>

@@ -83,7 +83,7 @@ export default async function DeviationPage({ params }: Props) {
             {
               number: 3,
               title: t('step_3'),
-              answer: t('done_intro'),
+              answer: t(`state.${deviation.state}`),
               done: deviation.state !== 'open',
               inside: <DoneNow view={view} />,
             },
@@ -120,6 +120,7 @@ async function foundSaid(view: DeviationView): Promise<string> {
   return t('found_answer', {
     broken: verdicts.filter((verdict) => verdict === 'broken').length,
     kept: verdicts.filter((verdict) => verdict === 'kept').length,
+    open: verdicts.filter((verdict) => verdict === 'not_shown' || verdict === undefined).length,
     unread: pieces.length - read.length,
   });
 }
