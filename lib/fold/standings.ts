@@ -2,7 +2,7 @@ import { type Standing as JudgedStanding, type StandingEvent, standing } from '#
 import type { BatchFrame } from './batch-frame.ts';
 import type { Kitchen } from './book.ts';
 import type { Ending } from './decided.ts';
-import type { Blocking } from './deviations.ts';
+import type { Blocking } from './deviation-draft.ts';
 import type { KeptReheat } from './ends.ts';
 import { originsOf, pieceName } from './lineage.ts';
 
