@@ -113,11 +113,11 @@ function WallRow({ row, group, view, small }: WallProps) {
           typed={group.figure?.typed}
           unit={group.figure?.unit ?? view.unit}
           dress={group.figure?.dress ?? 'none'}
-          size={long ? 'batch' : 'wall'}
+          size={small || long ? 'batch' : 'wall'}
         />
       </span>
       <div className={css.says}>
-        <Says group={group} view={view} overdue={row.state === 'overdue'} size="wall" />
+        <Says group={group} view={view} overdue={row.state === 'overdue'} size={small ? 'cell' : 'wall'} />
         <ProofLine
           line={group.line}
           zone={view.zone}

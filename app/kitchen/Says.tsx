@@ -5,7 +5,7 @@ import type { RowGroup } from '#lib/fold/views.ts';
 import css from './Says.module.css';
 import { type KitchenView, timeOf } from './view.ts';
 
-type Props = { group: RowGroup; view: KitchenView; overdue: boolean; size?: 'row' | 'wall' };
+type Props = { group: RowGroup; view: KitchenView; overdue: boolean; size?: 'row' | 'cell' | 'wall' };
 
 /**
  * What a group amounts to, in one line: its rule's verdict "at each look", or that nobody looked since; then the
@@ -20,7 +20,7 @@ export function Says({ group, view, overdue, size = 'row' }: Props) {
     <p className={`${css.says} ${css[size]}`}>
       {late ? <StretchWord kind="nobody_looked" /> : null}
       {!late && verdict !== null ? (
-        <Verdict verdict={verdict.verdict} size={size === 'wall' ? 'wall' : 'row'} />
+        <Verdict verdict={verdict.verdict} size={size === 'cell' ? 'page' : size} />
       ) : null}
       <span className={css.note}>
         {broken && since !== null ? t('since_worst', { time: timeOf(view, since) }) : null}
@@ -46,7 +46,10 @@ function ByWhen({ group, view }: Pick<Props, 'group' | 'view'>) {
     );
   }
   if (group.dueAt === null) return null;
+  const by = group.latestAt ?? group.dueAt;
   return (
-    <span className={css.tool}>{t('look_by', { time: timeOf(view, group.latestAt ?? group.dueAt) })}</span>
+    <span className={css.tool}>
+      {t(by < view.now.asOf ? 'was_due' : 'look_by', { time: timeOf(view, by) })}
+    </span>
   );
 }
