@@ -1,5 +1,5 @@
 import type { Body } from './entries/entry.ts';
-import type { Temperature, Unit } from './units.ts';
+import type { Unit } from './units.ts';
 
 /**
  * What a barbecue kitchen can start with, so that set-up takes minutes: all of it common practice, without a
@@ -307,77 +307,85 @@ type House = { unit: Unit; language: 'en' | 'es'; newId: () => string };
 
 const displayStep = 0.1; // of a pocket thermometer, either scale
 
-/** The bodies of what was chosen (keys), with new ids. A plan names the chosen equipment of its kinds. */
-export function startingThings(choice: StartingChoice, { unit, language, newId }: House): StartingThing[] {
-  const set = (value: StartingEquipment['set']): Temperature | null =>
-    value === null ? null : { value: value[unit], unit };
-  const equipment = startingEquipment
-    .filter(({ key }) => choice.equipment.includes(key))
-    .map(({ kind, name, set: at }, order) => ({
-      kind: 'equipment' as const,
-      body: {
-        equipment: newId(),
-        name: name[language],
-        kind,
-        set: set(at),
-        order: order + 1,
-        note: null,
-        active: true,
-      },
+function equipmentBodies(keys: readonly string[], { unit, language, newId }: House): Body<'equipment'>[] {
+  return startingEquipment
+    .filter(({ key }) => keys.includes(key))
+    .map(({ kind, name, set }, place) => ({
+      equipment: newId(),
+      name: name[language],
+      kind,
+      set: set === null ? null : { value: set[unit], unit },
+      order: place + 1,
+      note: null,
+      active: true,
     }));
-  const probes = startingProbes
-    .filter(({ key }) => choice.probes.includes(key))
+}
+
+function probeBodies(keys: readonly string[], { unit, language, newId }: House): Body<'probe'>[] {
+  return startingProbes
+    .filter(({ key }) => keys.includes(key))
     .map(({ name, colour }) => ({
-      kind: 'probe' as const,
-      body: {
-        probe: newId(),
-        name: name[language],
-        colour,
-        type: null,
-        scale: unit,
-        unit,
-        step: displayStep,
-        accuracy: null,
-        home: null,
-        active: true,
-      },
+      probe: newId(),
+      name: name[language],
+      colour,
+      type: null,
+      scale: unit,
+      unit,
+      step: displayStep,
+      accuracy: null,
+      home: null,
+      active: true,
     }));
-  const foods = startingFoods
-    .filter(({ key }) => choice.foods.includes(key))
+}
+
+function foodBodies(keys: readonly string[], { language, newId }: House): Body<'food'>[] {
+  return startingFoods
+    .filter(({ key }) => keys.includes(key))
     .map(({ name, class: foodClass, counted, sealed_commercial }) => ({
-      kind: 'food' as const,
-      body: {
-        food: newId(),
-        name: name[language],
-        name_es: name.es,
-        class: foodClass,
-        counted,
-        sealed_commercial,
-        note: null,
-        active: true,
-      },
+      food: newId(),
+      name: name[language],
+      name_es: name.es,
+      class: foodClass,
+      counted,
+      sealed_commercial,
+      note: null,
+      active: true,
     }));
-  const plans = startingPlans
-    .filter(({ key }) => choice.plans.includes(key))
-    .map((plan) => ({ plan, named: equipment.filter(({ body }) => plan.kinds.includes(body.kind)) }))
-    // A plan for equipment that was not chosen would otherwise speak of every place.
+}
+
+/** A plan for equipment that was not chosen is left out: naming none, it would speak of every place. */
+function planBodies(
+  keys: readonly string[],
+  equipment: readonly Body<'equipment'>[],
+  { newId }: House,
+): Body<'plan'>[] {
+  return startingPlans
+    .filter(({ key }) => keys.includes(key))
+    .map((plan) => ({ plan, named: equipment.filter(({ kind }) => plan.kinds.includes(kind)) }))
     .filter(({ plan, named }) => plan.kinds.length === 0 || named.length > 0)
     .map(({ plan: { step, every_min, at_most_min, checkpoints_min, looks, spots }, named }) => ({
-      kind: 'plan' as const,
-      body: {
-        plan: newId(),
-        step,
-        equipment: named.map(({ body }) => body.equipment),
-        every_min,
-        at_most_min,
-        checkpoints_min,
-        looks,
-        spots,
-        note: null,
-        active: true,
-      },
+      plan: newId(),
+      step,
+      equipment: named.map((each) => each.equipment),
+      every_min,
+      at_most_min,
+      checkpoints_min,
+      looks,
+      spots,
+      note: null,
+      active: true,
     }));
-  return [...equipment, ...probes, ...foods, ...plans];
+}
+
+/** The bodies of what was chosen (keys), with new ids. A plan names the chosen equipment of its kinds. */
+export function startingThings(choice: StartingChoice, house: House): StartingThing[] {
+  const equipment = equipmentBodies(choice.equipment, house);
+  return [
+    ...equipment.map((body) => ({ kind: 'equipment' as const, body })),
+    ...probeBodies(choice.probes, house).map((body) => ({ kind: 'probe' as const, body })),
+    ...foodBodies(choice.foods, house).map((body) => ({ kind: 'food' as const, body })),
+    ...planBodies(choice.plans, equipment, house).map((body) => ({ kind: 'plan' as const, body })),
+  ];
 }
 
 /** What is chosen before anybody has tapped. */

@@ -17,8 +17,11 @@ export function PlaceTable({ place }: { place: PaperPlace }) {
           </th>
           <th scope="col">{t('time')}</th>
           <th scope="col">{c('spot.air')}</th>
-          <th scope="col">{c('spot.edge')}</th>
-          <th scope="col">{c('spot.core')}</th>
+          {place.spots.map((spot) => (
+            <th key={spot} scope="col">
+              {c(`spot.${spot}`)}
+            </th>
+          ))}
           <th scope="col">{t('thermometer')}</th>
           <th scope="col">{t('initials')}</th>
         </tr>
@@ -35,8 +38,9 @@ export function PlaceTable({ place }: { place: PaperPlace }) {
             </th>
             <td />
             {row === 0 ? <td rowSpan={lines.length} /> : null}
-            <td />
-            <td />
+            {place.spots.map((spot) => (
+              <td key={spot} />
+            ))}
             <td />
             <td />
           </tr>

@@ -42,12 +42,12 @@ export default async function Page() {
               </div>
             ))}
           </dl>
+          <p className={css.order}>
+            <strong>{t('under')}</strong> {called.length > 0 ? t('call', { list: called.join(', ') }) : null}
+          </p>
           {places.map((place) => (
             <PlaceTable key={place.equipment} place={place} />
           ))}
-          <p className={css.foot}>
-            <strong>{t('under')}</strong> {called.length > 0 ? t('call', { list: called.join(', ') }) : null}
-          </p>
           <p className={css.foot}>
             {t('later')} {c('local_codes')}
           </p>
