@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react';
-import type { RoundState } from './round-state.ts';
+import { type RoundState, spotsSaved } from './round-state.ts';
 import type { Press } from './round-step.ts';
 import { padKeyOf } from './typing.ts';
 
@@ -21,6 +21,16 @@ export function useKeyboard(state: RoundState, act: (what: Press) => void): void
   }, []);
 }
 
+/** The save key that Enter means: one that is saved already cannot be pressed again, so the next one is meant. */
+export function saveOf(state: RoundState, second: boolean): Press | null {
+  const look = state.looks[state.current];
+  if (look === undefined) return null;
+  const saved = spotsSaved(state, look);
+  const free = look.spots.filter((spot) => !saved.includes(spot));
+  const spot = second ? free.find((each) => each !== look.spots[0]) : free[0];
+  return spot === undefined ? null : { do: 'save', spot };
+}
+
 function pressOf(event: KeyboardEvent, state: RoundState): Press | null {
   if (event.key === 'Escape' && state.face.kind !== 'stop' && state.face.kind !== 'summary')
     return { do: 'show', face: 'entry' };
@@ -28,8 +38,7 @@ function pressOf(event: KeyboardEvent, state: RoundState): Press | null {
   if (event.key === 'Enter') {
     // A key that was reached with Tab is pressed by its own Enter.
     if (event.target instanceof HTMLElement && event.target.closest('button, a')) return null;
-    const spot = state.looks[state.current]?.spots[event.shiftKey ? 1 : 0];
-    return spot === undefined ? null : { do: 'save', spot };
+    return saveOf(state, event.shiftKey);
   }
   const key = padKeyOf(event.key);
   return key === null ? null : { do: 'key', key };

@@ -8,6 +8,7 @@ import {
   type WalkLook,
 } from '#app/round/round-state.ts';
 import { type Around, type Press, pressed } from '#app/round/round-step.ts';
+import { saveOf } from '#app/round/useKeyboard.ts';
 import { type Draft, type DraftOf, draftSchema, type Kind } from '#shared/entries/entry.ts';
 
 const idOf = (n: number): string => `01999999-0000-7000-8000-${String(n).padStart(12, '0')}`;
@@ -152,6 +153,16 @@ describe('a figure takes its digits and one more tap', () => {
     expect(only(kept.write, 'reading').body.unit).toBe('degC');
     expect(kept.state.face.kind).toBe('entry');
     expect(read(celsius, '56.9', { do: 'save', spot: 'edge' }).state.face.kind).toBe('stop');
+  });
+});
+
+describe('Enter saves at the first free key, Shift+Enter at the second', () => {
+  test('thin end, then thick part; with the thin end saved, Enter means the thick part', () => {
+    expect(saveOf(atPiece(), false)).toEqual({ do: 'save', spot: 'edge' });
+    expect(saveOf(atPiece(), true)).toEqual({ do: 'save', spot: 'core' });
+    const half = read(atPiece(), '142', { do: 'save', spot: 'edge' }).state;
+    expect(saveOf(half, false)).toEqual({ do: 'save', spot: 'core' });
+    expect(saveOf(start(), true)).toBeNull(); // the air has one key
   });
 });
 
