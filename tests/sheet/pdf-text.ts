@@ -5,7 +5,7 @@ export type Placed = { text: string; x: number; y: number };
 
 /** The texts of each page. */
 export async function textsOf(pdf: Uint8Array): Promise<Placed[][]> {
-  const document = await getDocument({ data: pdf.slice(), useSystemFonts: false }).promise;
+  const document = await getDocument({ data: pdf.slice(), useSystemFonts: false, verbosity: 0 }).promise;
   const pages: Placed[][] = [];
   for (let number = 1; number <= document.numPages; number += 1) {
     const content = await (await document.getPage(number)).getTextContent();

@@ -46,15 +46,14 @@ describe('the printed sheet', () => {
     for (const [i, page] of pages.entries()) {
       const text = whole(page);
       expect(text).toContain(`page ${i + 1} of ${pages.length}`);
-      expect(text).toContain('Lantern Ditch Barbecue');
-      expect(text).toContain('Friday, 16 October 2026');
+      expect(text).toContain('Lantern Ditch Barbecue, Friday, 16 October 2026');
       expect(text).toContain('16 Oct 04:00 to 17 Oct 04:00, America/Chicago');
       expect(text).toContain('FDA Food Code 2022');
       expect(text).toContain('Local codes decide.');
       expect(text).toContain('Revision 2, unsigned.');
       expect(text).toContain('printed 18 Oct 13:10');
-      expect(text).toContain('3f9a3f9a3f9a3f9a');
-      expect(text).toContain('book 816 7b1c7b1c7b1c7b1c');
+      expect(text).toContain('text 3f9a3f9a3f9a');
+      expect(text).toContain('book 816 7b1c7b1c7b1c');
     }
   });
 

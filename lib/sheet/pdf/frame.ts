@@ -44,28 +44,23 @@ export function pageFoot(names: SheetNames, printed: Printed): ReactElement {
     h(
       Text,
       { style: { ...style.strong, paddingRight: 80 } },
-      `${profileWords(names)} ${say('common.local_codes')}`,
+      `${day.site.name}, ${names.longDate(day.from)}, ${boundsWords(names)}`,
     ),
+    h(Text, null, `${profileWords(names)} ${say('common.local_codes')}`),
     h(
       View,
       { style: style.between },
-      h(Text, null, state),
-      h(Text, null, say('sheet.printed_at', { at: names.moment(printed.printedAt) })),
-    ),
-    h(
-      View,
-      { style: style.between },
+      h(Text, null, `${state} ${say('sheet.printed_at', { at: names.moment(printed.printedAt) })}`),
       h(
         Text,
         null,
         [
-          say('sheet.text_hash', { hash: printed.hash.slice(0, 16) }),
+          say('sheet.text_hash', { hash: printed.hash.slice(0, 12) }),
           printed.head
-            ? say('sheet.chain_head', { seq: printed.head.seq, hash: printed.head.hash.slice(0, 16) })
+            ? say('sheet.chain_head', { seq: printed.head.seq, hash: printed.head.hash.slice(0, 12) })
             : '',
-        ].join('   '),
+        ].join('  '),
       ),
-      h(Text, null, `Holdproof ${day.day}`),
     ),
   );
 }
