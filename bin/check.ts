@@ -28,6 +28,12 @@ const optionProblem = (column: string, problem: string, values: LogProblem['valu
   values,
 });
 
+const valued = new Set(['--limits', '--interval', '--as-of']);
+
+/** An option that wants a value and is followed by another option has none: the other one stays an option. */
+const withoutSwallowing = (args: readonly string[]): string[] =>
+  args.map((arg, place) => (valued.has(arg) && args[place + 1]?.startsWith('--') ? `${arg}=` : arg));
+
 /** The arguments as asked, with every one that is not understood. */
 function understood(args: string[]): { asked: Asked; problems: LogProblem[] } {
   const asked: Asked = {
@@ -41,7 +47,7 @@ function understood(args: string[]): { asked: Asked; problems: LogProblem[] } {
   };
   const problems: LogProblem[] = [];
   const { tokens } = parseArgs({
-    args,
+    args: withoutSwallowing(args),
     allowPositionals: true,
     strict: false,
     tokens: true,
@@ -51,7 +57,7 @@ function understood(args: string[]): { asked: Asked; problems: LogProblem[] } {
     if (token.kind === 'positional') asked.files.push(token.value);
     if (token.kind !== 'option') continue;
     const { name, rawName } = token;
-    const value = token.value === undefined || token.value.startsWith('--') ? null : token.value;
+    const value = token.value === undefined || token.value === '' ? null : token.value;
     if (name === 'limits' || name === 'interval' || name === 'as-of') {
       if (value === null) problems.push(optionProblem(rawName, 'option_without_value'));
       else asked[name === 'as-of' ? 'asOf' : name] = value;

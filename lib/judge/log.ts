@@ -153,7 +153,7 @@ function answerStep(run: Run, { food, past }: Batch, asOf: number, ask: LogQuest
   );
   // A log's readings are known by their lines.
   for (const [, stage] of stageEntries(stages))
-    stage.rests_on = stage.rests_on.map((index) => rows[index]?.line ?? 0);
+    stage.rests_on = stage.rests_on.map((index) => rows[index]?.line ?? 0).sort((a, b) => a - b);
   const empty = stageEntries(stages).length === 0;
   return [{ ...answer, stages, reason: empty ? 'no_figure' : null }];
 }

@@ -4,21 +4,21 @@ export type Standing = 'serve' | 'do_not_serve' | 'gone';
 
 /** What happens to pieces, as a batch's events say it. `pieces` null = all that are not gone. Instants in ms. */
 export type StandingEvent = { at: number } & (
-  | { type: 'batch'; pieces: string[] }
-  | { type: 'stage'; stage: StageName | string; verdict: Verdict; pieces: string[] | null }
-  | { type: 'deviation'; pieces: string[] | null }
+  | { type: 'batch'; pieces: readonly string[] }
+  | { type: 'stage'; stage: StageName | string; verdict: Verdict; pieces: readonly string[] | null }
+  | { type: 'deviation'; pieces: readonly string[] | null }
   | {
       type: 'reheat';
-      pieces: string[] | null;
+      pieces: readonly string[] | null;
       temperature: Verdict;
       time: Verdict;
       allowed: boolean; // the house rules let a reheat return food
       in_time: boolean; // begun within the time that they allow
     }
-  | { type: 'decision'; pieces: string[] | null; role: string; reason: string; allowed: boolean }
-  | { type: 'discard'; pieces: string[] | null }
-  | { type: 'split' | 'cut'; from: string; to: string[] }
-  | { type: 'join'; from: string[]; to: string }
+  | { type: 'decision'; pieces: readonly string[] | null; role: string; reason: string; allowed: boolean }
+  | { type: 'discard'; pieces: readonly string[] | null }
+  | { type: 'split' | 'cut'; from: string; to: readonly string[] }
+  | { type: 'join'; from: readonly string[]; to: string }
 );
 
 /** Not of a published rule, so a broken one blocks no food. */
@@ -28,7 +28,7 @@ const decides = (role: string): boolean => role === 'manager' || role === 'owner
 
 type Pieces = Map<string, Standing>;
 
-function set(pieces: Pieces, named: string[] | null, standing: Standing): void {
+function set(pieces: Pieces, named: readonly string[] | null, standing: Standing): void {
   for (const piece of named ?? pieces.keys())
     if (pieces.has(piece) && pieces.get(piece) !== 'gone') pieces.set(piece, standing);
 }

@@ -1,0 +1,190 @@
+import fc from 'fast-check';
+import { describe, expect, it, test } from 'vitest';
+import { judgeStep } from '#lib/judge/judge.ts';
+import type { JudgedReading, StepRecord } from '#lib/judge/record.ts';
+import {
+  addingNeverMends,
+  costIsLinear,
+  laterNeverMends,
+  orderAndNamesDoNotMatter,
+  type Rule,
+  recordsOf,
+  removingNeverMends,
+  shiftingChangesNothing,
+} from './promises.ts';
+import { at, fda, reading, record } from './records.ts';
+import { crossing, curves, looks, readingsOf, valueAt } from './soundness.ts';
+
+const hold: Rule = {
+  kind: 'hot_hold',
+  records: recordsOf(fc.record({ roast_cook: fc.constantFrom('kept', 'not_shown', 'broken', undefined) })),
+};
+const cooling: Rule = {
+  kind: 'cooling',
+  records: recordsOf(
+    fc.record({
+      roast_cook: fc.constantFrom('kept', undefined),
+      ingredients: fc.constantFrom('cooked', 'cooked', 'ambient'),
+      prepared_at: fc.constantFrom(null, at(-10), at(5)),
+    }),
+  ),
+};
+const reheat: Rule = {
+  kind: 'reheat',
+  records: recordsOf(
+    fc.record({
+      route: fc.constantFrom('conventional', 'conventional', 'microwave', 'commercial', 'roast'),
+      covered: fc.constantFrom(true, true, null, false),
+      stirred: fc.constant(true),
+      stood_s: fc.constantFrom(120, 119, null),
+    }),
+  ),
+};
+const rules = [hold, cooling, reheat];
+
+describe.each(rules)('$kind keeps what every rule promises', (rule) => {
+  test('a reading more never turns broken into kept', () => addingNeverMends(rule));
+  test('the order of entry and the names of probes do not matter', () => orderAndNamesDoNotMatter(rule));
+  test('shifting all instants changes no length and no verdict', () => shiftingChangesNothing(rule));
+  test('a later moment never turns broken into anything else', () => laterNeverMends(rule));
+});
+
+describe('taking a passing reading away never turns anything into kept', () => {
+  test('hot_hold', () => {
+    removingNeverMends(hold, ({ value, unit, correction }) =>
+      correction === null ? value >= (unit === 'degF' ? 135 : 57) : false,
+    );
+  });
+  /** No later reading of the piece is back at the figure from which the time counts. */
+  const neverTurns =
+    (isBack: (one: JudgedReading) => boolean) =>
+    (one: JudgedReading, _: number, all: readonly JudgedReading[]) =>
+      !all.some((other) => other.piece === one.piece && other.at >= one.at && other !== one && isBack(other));
+  test('cooling', () => {
+    const isCold = ({ value, unit }: JudgedReading) => value <= (unit === 'degF' ? 39 : 3.5);
+    const noTurn = neverTurns(({ value, unit }) => value >= (unit === 'degF' ? 133 : 56));
+    removingNeverMends(cooling, (one, place, all) => isCold(one) && noTurn(one, place, all));
+  });
+  test('reheat', () => {
+    const isAtTarget = ({ value, unit }: JudgedReading) => value >= (unit === 'degF' ? 167 : 76);
+    const noTurn = neverTurns(({ value, unit }) => value <= (unit === 'degF' ? 43 : 6.5));
+    removingNeverMends(reheat, (one, place, all) => isAtTarget(one) && noTurn(one, place, all));
+  });
+});
+
+describe('judging costs in proportion to the readings', () => {
+  const night =
+    (value: (place: number) => number, pieces: number) =>
+    (count: number): StepRecord =>
+      record(
+        Array.from({ length: count }, (_, place) =>
+          reading(place / 4, value(place), { spot: 'core', piece: (place % pieces) + 1 }),
+        ),
+        { planIntervalMin: 60 },
+      );
+  test.each([
+    ['hot_hold', 'kept', 150],
+    ['hot_hold', 'broken', 120],
+    ['cooling', 'above the figure', 150],
+    ['cooling', 'below the start', 80],
+    ['reheat', 'below the target', 60],
+    ['reheat', 'above it', 170],
+  ] as const)('%s, %s', (kind, _, value) => {
+    costIsLinear(
+      kind,
+      night((place) => value + (place % 7), 8),
+    );
+  });
+});
+
+describe.each([
+  { error: 0, numRuns: 400 },
+  { error: 2, numRuns: 400 },
+])('with thermometers off by at most $error °F the verdicts are true of the food', ({ error, numRuns }) => {
+  test('hot_hold: kept and broken say what was so where it was read', () => {
+    const seenCurves = fc.tuple(curves(170, 115), curves(115, 170), looks(600), fc.boolean());
+    fc.assert(
+      fc.property(seenCurves, ([falling, rising, seen, isFalling]) => {
+        const core = (minute: number) => valueAt(isFalling ? falling : rising, minute);
+        const edge = (minute: number) => core(minute) - 6;
+        const one = record(readingsOf(seen, core, edge, error), { asOf: at(600) });
+        const truths = seen.map(({ minute, spot }) => (spot === 'inside' ? core(minute) : edge(minute)));
+        const verdict = judgeStep('hot_hold', one, fda).at_readings?.verdict;
+        if (verdict === 'kept') for (const truth of truths) expect(truth).toBeGreaterThanOrEqual(135 - error);
+        if (verdict === 'broken') expect(Math.min(...truths)).toBeLessThan(135 + error);
+        if (error === 0) expect(verdict).toBe(truths.every((truth) => truth >= 135) ? 'kept' : 'broken');
+      }),
+      { numRuns },
+    );
+  });
+
+  test('cooling: no kept one took longer than the limit, and no broken one less', () => {
+    const proven = { kept: 0, broken: 0 };
+    fc.assert(
+      fc.property(curves(170, 34), looks(600), fc.integer({ min: 0, max: 20 }), (curve, seen, lag) => {
+        const core = (minute: number) => valueAt(curve, minute);
+        const one = record(
+          readingsOf(seen, core, (minute) => core(minute) - lag, error),
+          { asOf: at(600) },
+        );
+        const stages = judgeStep('cooling', one, fda);
+        for (const [stage, figure, limit] of [
+          [stages.stage_1, 70, 120],
+          [stages.total, 41, 360],
+        ] as const) {
+          // The thick part is the warmest place: the food has left 135 °F and reached the figure when it has.
+          const shortest = crossing(curve, figure + error) - crossing(curve, 135 - error);
+          const longest = crossing(curve, figure - error) - crossing(curve, 135 + error);
+          if (stage?.verdict === 'kept') expect(shortest).toBeLessThanOrEqual(limit + 1e-6);
+          if (stage?.verdict === 'broken') expect(longest).toBeGreaterThanOrEqual(limit - 1e-6);
+          if (stage?.verdict === 'kept' || stage?.verdict === 'broken') proven[stage.verdict]++;
+        }
+      }),
+      { numRuns },
+    );
+    expect(Math.min(proven.kept, proven.broken)).toBeGreaterThan(5); // or the property said nothing
+  });
+
+  test('reheat: no kept one was short of the target or longer under way, and no broken one in time', () => {
+    const proven = { kept: 0, broken: 0 };
+    fc.assert(
+      fc.property(curves(33, 185, 60), looks(240), fc.integer({ min: 0, max: 20 }), (curve, seen, lead) => {
+        const core = (minute: number) => valueAt(curve, minute);
+        const one = record(
+          readingsOf(seen, core, (minute) => core(minute) + lead, error),
+          { asOf: at(600) },
+        );
+        const { temperature, time } = judgeStep('reheat', one, fda);
+        const last = Math.max(...seen.map(({ minute }) => minute));
+        if (temperature?.verdict === 'kept')
+          expect(crossing(curve, 165 - error)).toBeLessThanOrEqual(last + 1e-6);
+        // The thick part is the coldest place; the thin end leaves the cold first.
+        const leftCold = crossing(curve, 41 + error);
+        const edgeLeftCold = crossing(curve, 41 - error - lead);
+        if (time?.verdict === 'kept')
+          expect(crossing(curve, 165 - error) - leftCold).toBeLessThanOrEqual(120 + 1e-6);
+        if (time?.verdict === 'broken')
+          expect(crossing(curve, 165 + error) - edgeLeftCold).toBeGreaterThanOrEqual(120 - 1e-6);
+        if (time?.verdict === 'kept' || time?.verdict === 'broken') proven[time.verdict]++;
+      }),
+      { numRuns },
+    );
+    expect(Math.min(proven.kept, proven.broken)).toBeGreaterThan(5);
+  });
+});
+
+describe('an odd record is judged without a fault', () => {
+  it.each(rules.map(({ kind }) => kind))('%s', (kind) => {
+    const odd: StepRecord[] = [
+      record([], {}),
+      record([], { start: at(10), end: at(0), asOf: at(5) }),
+      record([reading(0, Number.NaN)], {}),
+      record([reading(0, 1e300), reading(0, -1e300)], { start: at(50) }),
+      record(
+        [reading(0, 150, { piece: -1 }), reading(0, 150, { piece: 1.5 }), reading(0, 150, { piece: 1e9 })],
+        {},
+      ),
+    ];
+    for (const one of odd) expect(() => judgeStep(kind, one, fda)).not.toThrow();
+  });
+});
