@@ -25,7 +25,12 @@ export function Reset({ person, may }: Props) {
     if (problem) setWrong(saidToHand(problem, all));
   };
 
-  if (done) return <p role="status">{t('reset_done', { name: person.name })}</p>;
+  if (done)
+    return (
+      <p className={css.part} role="status">
+        {t('reset_done', { name: person.name })}
+      </p>
+    );
   return (
     <section className={css.part}>
       <h2>{t('forgotten')}</h2>

@@ -43,7 +43,12 @@ export function SetSecret({ person, first, invitation }: Props) {
   };
   const errorOf = (field: string) => (wrong?.field === field ? wrong.words : undefined);
 
-  if (done) return <p role="status">{t('saved')}</p>;
+  if (done)
+    return (
+      <p className={css.part} role="status">
+        {t('saved')}
+      </p>
+    );
   return (
     <form onSubmit={save} className={css.part}>
       <p>{t(first ? 'first' : 'change', { name: person.name })}</p>

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { headers } from 'next/headers';
 import { notFound, redirect } from 'next/navigation';
-import { getTranslations } from 'next-intl/server';
+import { getFormatter, getTranslations } from 'next-intl/server';
 import type { Asked } from '#app/people/AskSecret.tsx';
 import { addressesOf } from '#app/reach/addresses.ts';
 import { QrCode } from '#app/reach/QrCode.tsx';
@@ -94,6 +94,7 @@ async function First(props: { session: Session; kitchen: Kitchen; person: Body<'
     return <p className={css.part}>{t('sign_in.no_secret_help', { name: person.name })}</p>;
   }
   const { zone = 'UTC', clock = '24' } = kitchen.site ?? {};
+  const format = await getFormatter();
   const about = { what: 'person', site: session.site, by, person: person.person } as const;
   const { code, until } = codeNow(await sealKey(await getDb()), about, Date.now());
   const headersAsked = await headers();
@@ -106,7 +107,10 @@ async function First(props: { session: Session; kitchen: Kitchen; person: Body<'
       <details className={css.part}>
         <summary className={css.summary}>{t('set.invite_show')}</summary>
         <p className={css.note}>
-          {t('set.invite_note', { name: person.name, time: wallClock(until, zone, clock) })}
+          {t('set.invite_note', {
+            name: person.name,
+            time: `${format.dateTime(until, { weekday: 'long', timeZone: zone })} ${wallClock(until, zone, clock)}`,
+          })}
         </p>
         {address === undefined ? null : (
           <QrCode text={link} label={t('set.invite_qr', { name: person.name })} />
