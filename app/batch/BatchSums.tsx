@@ -2,6 +2,7 @@ import { useTranslations } from 'next-intl';
 import { StretchWord } from '#app/ui/StretchWord.tsx';
 import { Sum, type SumRow } from '#app/ui/Sum.tsx';
 import type { Line } from '#lib/fold/views.ts';
+import css from './batch.module.css';
 import { length, type Say, timeSaid } from './said.ts';
 import type { BatchView } from './view.ts';
 
@@ -21,15 +22,21 @@ export function BatchSums({ view, line }: { view: BatchView; line: Line }) {
       figure: t('at_least', { length: length(say, line.underShortestMin ?? 0) }),
     });
     rows.push({
-      words:
-        last && line.now !== null
-          ? t('to_last', { time: timeSaid(last.at, { ...view, now: view.book.asOf }) })
-          : '',
+      words: '',
       figure:
         line.underLongestMin === null
           ? t('not_known')
           : t('at_most', { length: length(say, line.underLongestMin, 'up') }),
     });
   }
-  return <Sum rows={rows} />;
+  return (
+    <>
+      <Sum rows={rows} />
+      {last && line.now !== null ? (
+        <p className={css.toLast}>
+          {t('to_last', { time: timeSaid(last.at, { ...view, now: view.book.asOf }) })}
+        </p>
+      ) : null}
+    </>
+  );
 }

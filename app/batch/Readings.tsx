@@ -92,7 +92,7 @@ function Row({ view, row }: { view: BatchView; row: ReadingRow }) {
         <Cell typed={row.typed} unit={row.unit} dress={dressOf(row)} />
       </td>
       <td className={css.probe}>
-        {probe === undefined ? '' : `${probe.name}, ${common(`colour.${probe.colour}`)}`}
+        {probe === undefined ? '' : probeSaid(probe.name, common(`colour.${probe.colour}`))}
       </td>
       <td className={css.word}>
         <Remarks view={view} row={row} />
@@ -137,6 +137,10 @@ function Remarks({ view, row }: { view: BatchView; row: ReadingRow }) {
   ].filter((word) => word !== null);
   return words.join('; ');
 }
+
+/** A thermometer's colour is always a word; one that is called by its colour says it once. */
+const probeSaid = (name: string, colour: string): string =>
+  name.toLowerCase().includes(colour.toLowerCase()) ? name : `${name}, ${colour}`;
 
 function dressOf(row: ReadingRow): Dress {
   if (row.struck) return 'struck';

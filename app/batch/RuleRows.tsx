@@ -1,11 +1,13 @@
 import { useTranslations } from 'next-intl';
 import { Section } from '#app/ui/Section.tsx';
 import { Verdict } from '#app/ui/Verdict.tsx';
+import type { JudgedRun } from '#lib/fold/book.ts';
+import { restsOn } from '#lib/fold/rests-on.ts';
 import { ruleRows } from '#lib/fold/rule-rows.ts';
 import type { RuleRow } from '#lib/fold/views.ts';
 import { degrees } from '#shared/units.ts';
 import css from './batch.module.css';
-import { margin } from './margin.ts';
+import { type Margin, margin } from './margin.ts';
 import { length, type Say, temperature, timeSaid } from './said.ts';
 import { type BatchView, placeName } from './view.ts';
 
@@ -123,10 +125,7 @@ function Figures({ view, row }: { view: BatchView; row: RuleRow }) {
   const { judged } = row;
   const run = view.batch.runs.find(({ key }) => key === row.run);
   const words: string[] = [];
-  const off =
-    run === undefined || row.stage === 'between_readings' || judged.limit_min !== null
-      ? null
-      : margin(run, judged);
+  const off = run === undefined ? null : marginOf(run, row);
   if (off !== null) {
     const side = judged.limit?.comparison.startsWith('at_or_b') ? 'over' : 'under';
     const said = `${Math.abs(Number(off.value.toFixed(1)))} ${degrees(off.unit)}`;
@@ -148,9 +147,17 @@ function Figures({ view, row }: { view: BatchView; row: RuleRow }) {
     words.push(t('gap', { length: length(say, judged.longest_gap_min, 'up') }));
   if (judged.limit_min !== null && row.stage !== 'house_plan_interval')
     words.push(...lengths(row, t as never, say));
-  if (judged.pieces_read !== undefined && view.batch.count !== null && row.stage === 'at_readings')
-    words.push(t('pieces_read', { read: judged.pieces_read, count: row.pieces?.length ?? view.batch.count }));
+  const count = row.pieces?.length ?? view.batch.count;
+  if (judged.pieces_read !== undefined && count !== null && judged.pieces_read < count)
+    words.push(t('pieces_read', { read: judged.pieces_read, count }));
   return words.length === 0 ? null : <p className={css.note}>{words.join(', ')}.</p>;
+}
+
+/** Held food: of the worst look. A figure to be reached: of the looks at which it was. Else there is no margin. */
+function marginOf(run: JudgedRun, { stage, judged }: RuleRow): Margin | null {
+  if (stage === 'at_readings') return margin(run, judged);
+  if (stage !== 'temperature' || judged.verdict !== 'kept') return null;
+  return margin({ step: run.step, looks: restsOn(run, judged) }, judged);
 }
 
 function lengths({ judged }: RuleRow, t: Say, say: Say): string[] {

@@ -80,7 +80,7 @@ export default async function BatchPage({ params, searchParams }: Props) {
         items={nextItems(book, batch).map((item) => ({
           words: t(`todo.${item.key}`),
           href: item.href,
-          ...(item.by === null ? {} : { by: wallClock(item.by, view.zone, view.clock) }),
+          ...(item.by === null ? {} : { by: timeSaid(item.by, at) }),
         }))}
       />
       <BatchHead view={view} run={run} />
