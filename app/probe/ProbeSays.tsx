@@ -33,7 +33,7 @@ export function ProbeSays({ standing, now, time }: Props) {
         </p>
       ) : null}
       {out && last.suspect.length > 0 ? <p>{t('suspect', { count: last.suspect.length })}</p> : null}
-      {dueAt === null ? null : (
+      {dueAt === null || out ? null : (
         <p className={css.tool}>{t(dueAt < now ? 'was_due' : 'due', { time: time(dueAt) })}</p>
       )}
     </div>

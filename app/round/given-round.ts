@@ -1,13 +1,14 @@
 import type { Session } from '#app/server/session.ts';
 import type { HandOffered } from '#app/ui/HandList.tsx';
 import type { Book } from '#lib/fold/book.ts';
-import { roundDue, roundPlan } from '#lib/fold/round-plan.ts';
+import { roundPlan } from '#lib/fold/round-plan.ts';
 import type { RoundLook } from '#lib/fold/views.ts';
 import { conventions } from '#lib/limits/conventions.ts';
 import type { Figures } from '#lib/limits/profile.ts';
 import { profile } from '#lib/limits/profiles.ts';
 import { converted, type Unit } from '#shared/units.ts';
 import type { Decider, ProbeShown, RoundGiven } from './given.ts';
+import { missedRound } from './missed-round.ts';
 import { keyOf, type PieceGroup, type RoundPlanned, type WalkLook } from './round-state.ts';
 
 /** `at`: every piece in that place, whatever the plan asks. `batch`: the looks of one batch. */
@@ -39,7 +40,7 @@ export function givenRound(
     hands: hands(book, session, say),
     probes: probes(book),
     decider: decider(book),
-    missedAt: roundDue(book)?.state === 'overdue' ? (roundDue(book)?.dueAt ?? null) : null,
+    missedAt: missedRound(book),
     onlyOne,
     home: onlyOne ? '/cooling' : '/',
   };

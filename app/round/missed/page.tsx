@@ -6,6 +6,7 @@ import { Sheet } from '#app/ui/Sheet.tsx';
 import { Words } from '#app/ui/Words.tsx';
 import { roundDue, roundPlan } from '#lib/fold/round-plan.ts';
 import { wallClock } from '#shared/time.ts';
+import { missedRound } from '../missed-round.ts';
 import { Missed } from './Missed.tsx';
 import css from './page.module.css';
 
@@ -20,21 +21,22 @@ export default async function MissedPage() {
   const due = roundDue(book);
   const site = book.kitchen.site;
   const time = (ms: number): string => wallClock(ms, site?.zone ?? 'UTC', site?.clock ?? '24');
-  const missed = due !== null && due.state === 'overdue';
+  const missedAt = missedRound(book);
+  const said = book.rounds.findLast(({ body }) => body.status === 'missed' && body.planned_at !== null);
   return (
     <Sheet>
       <Headband back={{ href: '/', words: common('kitchen_now') }} clock={time(book.asOf)} />
       <main className={css.missed}>
         <h1>{t('title')}</h1>
-        {missed ? (
+        {missedAt !== null ? (
           <>
             <p>{t('why')}</p>
-            <p className={css.planned}>{t('planned', { time: time(due.dueAt) })}</p>
+            <p className={css.planned}>{t('planned', { time: time(missedAt) })}</p>
             <Words names={['round', 'common']}>
               <Missed
                 site={session.site}
                 by={session.hand ?? session.hands[0]?.person ?? null}
-                plannedAt={new Date(due.dueAt).toISOString()}
+                plannedAt={new Date(missedAt).toISOString()}
                 equipment={roundPlan(book).equipment.map(({ id }) => id)}
                 zone={site?.zone ?? 'UTC'}
                 clock={site?.clock ?? '24'}
@@ -42,7 +44,14 @@ export default async function MissedPage() {
             </Words>
           </>
         ) : (
-          <p>{due === null ? t('none_planned') : t('none', { time: time(due.latestAt) })}</p>
+          <>
+            {said?.body.planned_at ? (
+              <p>
+                {t('said', { time: time(Date.parse(said.body.planned_at)), reason: said.body.reason ?? '' })}
+              </p>
+            ) : null}
+            <p>{due === null ? t('none_planned') : t('none', { time: time(due.latestAt) })}</p>
+          </>
         )}
       </main>
     </Sheet>
