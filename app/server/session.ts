@@ -39,16 +39,6 @@ export async function entrance(): Promise<Session> {
   redirect('/sign-in');
 }
 
-/**
- * For pages that write: also a hand is chosen. Left alone for some minutes, a tablet asks whose hand it is; a tap
- * suffices, and the browser comes back to `path`.
- */
-export async function entranceWithHand(path: string): Promise<Session & { hand: string }> {
-  const session = await entrance();
-  if (session.hand === null) redirect(`/sign-in?next=${encodeURIComponent(path)}`);
-  return { ...session, hand: session.hand };
-}
-
 /** For routes: the session of a device that the kitchen knows. @throws Refused 401 */
 export async function requireDevice(request: Request): Promise<Session> {
   const session = await sessionOf((name) => cookieOf(request, name) ?? undefined, Date.now());
