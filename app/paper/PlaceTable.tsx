@@ -2,21 +2,26 @@ import { useTranslations } from 'next-intl';
 import css from './page.module.css';
 import type { PaperPlace } from './round-paper.ts';
 
-/** One place of the walk: its pieces, and boxes to write in. The air is asked once. */
+/** One place of the walk: its pieces, and boxes to write in. The air is asked once, beside its name. */
 export function PlaceTable({ place }: { place: PaperPlace }) {
   const t = useTranslations('setup.paper');
   const c = useTranslations('common');
   const lines = place.lines.map((line, row) => ({ ...line, row }));
   return (
     <table className={css.table}>
-      <caption>{place.name}</caption>
+      <caption>
+        <span className={css.place}>
+          {place.name}
+          <span className={css.air}>{c('spot.air')}</span>
+        </span>
+      </caption>
       <thead>
         <tr>
           <th scope="col" className={css.first}>
-            {t('piece')}
+            {/* said again, for a table that goes on over the page */}
+            {place.name}: {t('piece')}
           </th>
           <th scope="col">{t('time')}</th>
-          <th scope="col">{c('spot.air')}</th>
           {place.spots.map((spot) => (
             <th key={spot} scope="col">
               {c(`spot.${spot}`)}
@@ -37,7 +42,6 @@ export function PlaceTable({ place }: { place: PaperPlace }) {
               )}
             </th>
             <td />
-            {row === 0 ? <td rowSpan={lines.length} /> : null}
             {place.spots.map((spot) => (
               <td key={spot} />
             ))}
