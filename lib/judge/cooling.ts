@@ -5,6 +5,7 @@ import { type Brackets, bracketed } from './brackets.ts';
 import type { Judged } from './combine.ts';
 import { high, isClose, type Line, line, low } from './compare.ts';
 import {
+  atMoment,
   byPiece,
   naturalCooled,
   type PieceLooks,
@@ -18,9 +19,14 @@ import type { JudgedReading, StepRecord } from './record.ts';
 import { blankStage, notApplicable, sorted } from './stage.ts';
 
 /** From where a stage counts: a figure that the food leaves, or the moment at which it was made. */
-type Start =
-  | { kind: 'figure'; line: Line; value: (reading: JudgedReading) => number }
-  | { kind: 'made'; at: number | null };
+type FigureStart = {
+  kind: 'figure';
+  line: Line;
+  isUpper: boolean; // a figure to come below: the higher of typed and corrected counts
+};
+type Start = FigureStart | { kind: 'made'; at: number | null };
+
+const valueFor = ({ isUpper }: FigureStart): ((reading: JudgedReading) => number) => (isUpper ? high : low);
 
 /** A stage of the rule made ready: from where, to which line, and the figure at which the whole cooling starts. */
 type Way = { stage: CoolingStage; start: Start; to: Line; wholeStart: Line | null };
@@ -36,81 +42,99 @@ type Found = {
 
 const proves = (reading: JudgedReading): boolean => !reading.suspect && provesCooled(reading.spot);
 
+/*
+ * Instants are searched as extremes: +Infinity is a first that has not come, -Infinity a last that never was. A
+ * line's two numbers are taken out before each loop, for these loops are what a night of looks costs.
+ */
+const orNull = (at: number): number | null => (Number.isFinite(at) ? at : null);
+
 /** sLo and sHi from the figure that the food leaves; a contested look before the step is taken for neither. */
-function leaving(followed: Followed, start: Extract<Start, { kind: 'figure' }>) {
+function leaving(followed: Followed, { line: { degF, degC }, isUpper }: FigureStart) {
   const { record, looks, disputed } = followed;
-  let sHi: number | null = null;
-  let sLo: number | null = null;
-  let sLoEarlier: number | null = null; // the last one at an earlier moment than sLo
+  const { readings } = record;
+  let sHi = Number.POSITIVE_INFINITY;
+  let sLo = Number.NEGATIVE_INFINITY;
+  let sLoEarlier = Number.NEGATIVE_INFINITY; // the last one at an earlier moment than sLo
   let anyBelow = false;
-  for (const index of looks) {
-    const reading = record.readings[index];
+  for (let place = 0; place < looks.length; place++) {
+    const index = looks[place] ?? 0;
+    const reading = readings[index];
     if (reading === undefined) continue;
     const { at } = reading;
-    if (start.value(reading) < start.line[reading.unit]) {
+    const value = reading.correction === null ? reading.value : isUpper ? high(reading) : low(reading);
+    if (value < (reading.unit === 'degF' ? degF : degC)) {
       anyBelow = true;
-      if (sHi === null && proves(reading) && !disputed.has(index)) sHi = at;
-    } else if (sHi === null && !reading.suspect) {
-      if (sLo !== null && sLo < at) sLoEarlier = sLo;
+      if (at < sHi && proves(reading) && !(disputed.size > 0 && disputed.has(index))) sHi = at;
+    } else if (at < sHi && !reading.suspect) {
+      if (sLo < at) sLoEarlier = sLo;
       sLo = at;
     }
   }
   // None of one moment's readings is before the other: a start figure seen when the food had left it is no start.
-  if (sLo !== null && sLo === sHi) sLo = sLoEarlier;
-  return { sHi, sLo: disputed.size > 0 ? null : sLo, anyBelow };
+  if (sLo === sHi) sLo = sLoEarlier;
+  return { sHi: orNull(sHi), sLo: disputed.size > 0 ? null : orNull(sLo), anyBelow };
 }
 
 /** mLo and mHi at the figure to reach: the last look above it, and the first proof after it. */
-function reaching(followed: Followed, to: Line, sHi: number | null) {
-  let mLo: number | null = null;
-  let mHi: number | null = null;
-  let firstReached: number | null = null;
+function reaching(followed: Followed, { degF, degC }: Line, sHi: number) {
+  const { readings } = followed.record;
+  let mLo = Number.NEGATIVE_INFINITY;
+  let mHi = Number.POSITIVE_INFINITY;
+  let firstReached = Number.POSITIVE_INFINITY;
   let roseAgain = false;
   for (const index of followed.looks) {
-    const reading = followed.record.readings[index];
+    const reading = readings[index];
     if (reading === undefined) continue;
     const { at } = reading;
-    if (high(reading) >= to[reading.unit]) {
+    const value = reading.correction === null ? reading.value : high(reading);
+    if (value >= (reading.unit === 'degF' ? degF : degC)) {
       mLo = at;
-      mHi = null;
-      if (firstReached !== null && at > firstReached) roseAgain = true;
-    } else if (proves(reading)) {
-      firstReached ??= at;
-      if (mHi === null && (mLo === null || at > mLo) && sHi !== null && at >= sHi) mHi = at;
+      mHi = Number.POSITIVE_INFINITY;
+      if (at > firstReached) roseAgain = true;
+    } else if (at < mHi && proves(reading)) {
+      if (at < firstReached) firstReached = at;
+      if (at > mLo && at >= sHi) mHi = at;
     }
   }
-  return { mLo, mHi, roseAgain };
+  return { mLo: orNull(mLo), mHi: orNull(mHi), roseAgain };
 }
 
 /** Whether some food reading after `sHi` is at or above the figure at which the cooling starts. */
-function backAtStart(followed: Followed, wholeStart: Line | null, sHi: number | null): boolean {
-  if (wholeStart === null || sHi === null) return false;
-  return followed.looks.some((index) => {
-    const reading = followed.record.readings[index];
-    return reading !== undefined && reading.at > sHi && low(reading) >= wholeStart[reading.unit];
-  });
+function backAtStart(followed: Followed, { degF, degC }: Line, sHi: number): boolean {
+  const { readings } = followed.record;
+  for (let place = followed.looks.length - 1; place >= 0; place--) {
+    const reading = readings[followed.looks[place] ?? -1];
+    if (reading === undefined) continue;
+    if (reading.at <= sHi) return false; // in order of time: none before it is after sHi
+    const value = reading.correction === null ? reading.value : low(reading);
+    if (value >= (reading.unit === 'degF' ? degF : degC)) return true;
+  }
+  return false;
 }
 
 function found(followed: Followed, way: Way): Found {
-  const { start } = way;
+  const { start, wholeStart } = way;
   const left =
     start.kind === 'made' ? { sHi: start.at, sLo: start.at, anyBelow: true } : leaving(followed, start);
-  const { mLo, mHi, roseAgain } = reaching(followed, way.to, left.sHi);
+  const { mLo, mHi, roseAgain } = reaching(followed, way.to, left.sHi ?? Number.POSITIVE_INFINITY);
+  const isBack = wholeStart !== null && left.sHi !== null && backAtStart(followed, wholeStart, left.sHi);
   return {
     brackets: { sLo: left.sLo, sHi: left.sHi, mLo, mHi },
-    roseAgain: roseAgain || backAtStart(followed, way.wholeStart, left.sHi),
+    roseAgain: roseAgain || isBack,
     anyBelowStart: left.anyBelow,
   };
 }
 
 /** The readings that serve as one end of a bracket: those of that moment which lie on its side. */
-function serving(followed: Followed, at: number | null, does: (reading: JudgedReading) => boolean): number[] {
-  if (at === null) return [];
-  return followed.looks.filter((index) => {
-    const reading = followed.record.readings[index];
-    return reading !== undefined && reading.at === at && does(reading);
+const serving = (
+  { record, looks }: Followed,
+  at: number | null,
+  does: (reading: JudgedReading) => boolean,
+): number[] =>
+  atMoment(record, looks, at).filter((index) => {
+    const reading = record.readings[index];
+    return reading !== undefined && does(reading);
   });
-}
 
 type Ends = { sLo: number[]; sHi: number[]; mLo: number[]; mHi: number[] };
 
@@ -118,7 +142,7 @@ function endsOf(followed: Followed, way: Way, { sLo, sHi, mLo, mHi }: Brackets):
   const { start, to } = way;
   const isAbove = (reading: JudgedReading): boolean => high(reading) >= to[reading.unit];
   const hasLeft = (reading: JudgedReading): boolean =>
-    start.kind === 'figure' && start.value(reading) < start.line[reading.unit];
+    start.kind === 'figure' && valueFor(start)(reading) < start.line[reading.unit];
   const made = start.kind === 'made';
   return {
     sLo: made ? [] : serving(followed, sLo, (reading) => !reading.suspect && !hasLeft(reading)),
@@ -134,7 +158,8 @@ function isCloseAtAnEnd({ record }: Followed, way: Way, ends: Ends): boolean {
     return reading !== undefined && isClose(to, value(reading), reading.unit, reading.accuracy);
   };
   const { start } = way;
-  const isAtStart = start.kind === 'figure' && [...ends.sLo, ...ends.sHi].some(near(start.line, start.value));
+  const isAtStart =
+    start.kind === 'figure' && [...ends.sLo, ...ends.sHi].some(near(start.line, valueFor(start)));
   return isAtStart || [...ends.mLo, ...ends.mHi].some(near(way.to, high));
 }
 
@@ -230,10 +255,10 @@ function waysOf(record: StepRecord, { figures }: Profile): Way[] {
     const to = line(stage.to);
     const previous = figures.cooling[place - 1];
     if (stage.counted === 'from_previous' && previous !== undefined)
-      return { stage, start: { kind: 'figure', line: line(previous.to), value: high }, to, wholeStart };
+      return { stage, start: { kind: 'figure', line: line(previous.to), isUpper: true }, to, wholeStart };
     const from = stage.from ?? first;
     const start: Start =
-      from === null ? { kind: 'made', at: null } : { kind: 'figure', line: line(from), value: low };
+      from === null ? { kind: 'made', at: null } : { kind: 'figure', line: line(from), isUpper: false };
     return { stage, start, to, wholeStart };
   });
 }
@@ -261,13 +286,9 @@ function contested(record: StepRecord, { figures }: Profile, before: readonly nu
 /** What was read of this food: of one made from ambient ingredients nothing before it was made. */
 function followedOf(record: StepRecord, profile: Profile, piece: PieceLooks): Followed {
   const { ingredients, prepared_at: preparedAt } = record.facts;
+  const all = piece.before.length === 0 ? piece.looks : piece.before.concat(piece.looks);
   if (ingredients !== 'ambient' || profile.figures.cooling_ambient === null)
-    return {
-      record,
-      looks: [...piece.before, ...piece.looks],
-      disputed: contested(record, profile, piece.before),
-    };
-  const all = [...piece.before, ...piece.looks];
+    return { record, looks: all, disputed: contested(record, profile, piece.before) };
   const madeAt = preparedAt ?? null;
   const looks = madeAt === null ? all : all.filter((index) => (record.readings[index]?.at ?? 0) >= madeAt);
   return { record, looks, disputed: new Set() };

@@ -88,6 +88,7 @@ export function byPiece(record: StepRecord, seen: Span): { pieces: PieceLooks[];
   const groups = new Map<number | null, PieceLooks>();
   const { readings } = record;
   let airRead = false;
+  let group: PieceLooks | undefined;
   for (let place = 0; place < seen.stop; place++) {
     const index = seen.order === null ? place : (seen.order[place] ?? 0);
     const reading = readings[index];
@@ -96,7 +97,7 @@ export function byPiece(record: StepRecord, seen: Span): { pieces: PieceLooks[];
       if (place >= seen.first) airRead = true;
       continue;
     }
-    let group = groups.get(reading.piece);
+    if (group === undefined || group.piece !== reading.piece) group = groups.get(reading.piece);
     if (group === undefined) {
       group = { piece: reading.piece, before: [], looks: [] };
       groups.set(reading.piece, group);

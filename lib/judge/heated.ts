@@ -1,75 +1,118 @@
 import { conventions } from '#lib/limits/conventions.ts';
 import { low } from './compare.ts';
-import { provesHeated } from './evidence.ts';
-import type { JudgedReading, StepRecord } from './record.ts';
+import { atMoment, provesHeated } from './evidence.ts';
+import type { StepRecord } from './record.ts';
 
-/** One moment at which a piece was read while it was heated, against one target. */
-export type Look = {
-  at: number;
-  /** Proving readings at or above the target; empty when a reading of the same moment was below it. */
-  reached: number[];
-  /** Readings of any spot below the target. */
-  below: number[];
+/** A target of heating, and the time for which it must be held. */
+export type Target = {
+  degF: number;
+  degC: number;
+  heldS: number; // 0 = no seconds demanded
+  gapMin: number; // the longest gap between two looks of one run
 };
 
-/** The piece's looks in order of time; all readings of one moment are one look, for none is before the other. */
-export function looksAt(
-  record: StepRecord,
-  readings: readonly number[],
-  isReached: (reading: JudgedReading) => boolean,
-): Look[] {
-  const looks: Look[] = [];
-  for (const index of readings) {
-    const reading = record.readings[index];
-    if (reading === undefined) continue;
-    let look = looks.at(-1);
-    if (look === undefined || look.at !== reading.at) {
-      look = { at: reading.at, reached: [], below: [] };
-      looks.push(look);
-    }
-    if (!isReached(reading)) look.below.push(index);
-    else if (!reading.suspect && provesHeated(reading.spot)) look.reached.push(index);
-  }
-  for (const look of looks) if (look.below.length > 0) look.reached.length = 0;
-  return looks;
-}
-
-/** At or above the line, typed and corrected both. */
-export const reaches =
-  (target: { degF: number; degC: number }) =>
-  (reading: JudgedReading): boolean =>
-    low(reading) >= target[reading.unit];
-
-/** The first look at which the seconds were noted, or with none demanded the first at the target. */
-export const noted = (record: StepRecord, looks: readonly Look[], heldS: number): Look | null =>
-  looks.find((look) =>
-    look.reached.some((index) => heldS === 0 || (record.readings[index]?.held_s ?? -1) >= heldS),
-  ) ?? null;
+/** What a piece's looks show against one target. Instants in ms; null = none. */
+export type Heated = {
+  /** First look at the target at which the seconds were noted; with none demanded, the first at the target. */
+  notedAt: number | null;
+  /** First look of a run of looks at the target that comes at least the seconds after the run's first. */
+  foundAgainAt: number | null;
+  firstAt: number | null; // first look at the target, seconds or not
+  lastBelowAt: number | null; // last reading below it before `firstAt`, or of all where none was at it
+  unnoted: boolean; // some look at the target whose seconds nobody noted
+  lastAt: number | null; // the last look of any kind
+  isLastBelow: boolean; // it found the piece below the target
+};
 
 /**
- * The first look of a run of looks at the target that comes at least `heldS` seconds after the run's first. A look
- * below the target ends a run, and so does a gap of more than `gapMin` minutes.
+ * One pass over the piece's looks. All readings of one moment are one look; it is at the target when a proving
+ * reading is at or above it and no reading of any spot is below. A look below ends a run, and so does a long gap.
  */
-export function foundAgain(looks: readonly Look[], heldS: number, gapMin: number): Look | null {
-  let from: number | null = null;
-  let last = 0;
-  for (const look of looks) {
-    if (look.below.length > 0) from = null;
-    if (look.reached.length === 0) continue;
-    if (from === null || look.at - last > gapMin * 60_000) from = look.at;
-    last = look.at;
-    if (look.at - from >= heldS * 1000) return look;
+export function heated(record: StepRecord, looks: readonly number[], target: Target): Heated {
+  const { readings } = record;
+  const { degF, degC, heldS } = target;
+  const [heldMs, gapMs] = [heldS * 1000, target.gapMin * 60_000];
+  const shown: Heated = {
+    notedAt: null,
+    foundAgainAt: null,
+    firstAt: null,
+    lastBelowAt: null,
+    unnoted: false,
+    lastAt: null,
+    isLastBelow: false,
+  };
+  let runFrom = Number.NaN;
+  let runLast = Number.NaN;
+  for (let place = 0; place < looks.length; ) {
+    const { at } = readings[looks[place] ?? -1] ?? { at: Number.NaN };
+    let isBelow = false;
+    let isReached = false;
+    let isUnnoted = false;
+    let mostHeld = -1;
+    do {
+      const reading = readings[looks[place++] ?? -1];
+      if (reading === undefined) break;
+      const value = reading.correction === null ? reading.value : low(reading);
+      if (value < (reading.unit === 'degF' ? degF : degC)) isBelow = true;
+      else if (!reading.suspect && provesHeated(reading.spot)) {
+        isReached = true;
+        if (reading.held_s === null) isUnnoted = true;
+        else if (reading.held_s > mostHeld) mostHeld = reading.held_s;
+      }
+    } while (place < looks.length && readings[looks[place] ?? -1]?.at === at);
+    shown.lastAt = at;
+    shown.isLastBelow = isBelow;
+    if (isBelow) {
+      runFrom = Number.NaN;
+      if (shown.firstAt === null) shown.lastBelowAt = at;
+      continue;
+    }
+    if (!isReached) continue;
+    shown.firstAt ??= at;
+    if (isUnnoted) shown.unnoted = true;
+    if (heldS === 0 || mostHeld >= heldS) shown.notedAt ??= at;
+    if (Number.isNaN(runFrom) || at - runLast > gapMs) runFrom = at;
+    runLast = at;
+    if (at - runFrom >= heldMs) shown.foundAgainAt ??= at;
   }
-  return null;
+  return shown;
 }
 
-/** Whether some look at the target has a reading whose seconds nobody noted. */
-export const hasUnnoted = (record: StepRecord, looks: readonly Look[]): boolean =>
-  looks.some((look) => look.reached.some((index) => record.readings[index]?.held_s === null));
+/** The readings of a look that are at the target and prove it. */
+export const reachedAt = (
+  record: StepRecord,
+  looks: readonly number[],
+  at: number | null,
+  target: { degF: number; degC: number },
+): number[] =>
+  atMoment(record, looks, at).filter((index) => {
+    const reading = record.readings[index];
+    return (
+      reading !== undefined &&
+      !reading.suspect &&
+      provesHeated(reading.spot) &&
+      low(reading) >= target[reading.unit]
+    );
+  });
 
-/** The last look, when the step ended no more than a look later and it found the piece below; else null. */
-export function belowAtTheEnd(looks: readonly Look[], end: number | null): Look | null {
-  const last = looks.at(-1);
-  if (end === null || last === undefined || last.below.length === 0) return null;
-  return end - last.at <= conventions.last_look_min * 60_000 ? last : null;
+/** The readings of a look that are below the target. */
+export const belowAt = (
+  record: StepRecord,
+  looks: readonly number[],
+  at: number | null,
+  target: { degF: number; degC: number },
+): number[] =>
+  atMoment(record, looks, at).filter((index) => {
+    const reading = record.readings[index];
+    return reading !== undefined && low(reading) < target[reading.unit];
+  });
+
+/** When the step ended no more than a look after the last one, which found the piece below: that look; else null. */
+export function belowAtTheEnd({ lastAt, isLastBelow }: Heated, end: number | null): number | null {
+  if (end === null || lastAt === null || !isLastBelow) return null;
+  return end - lastAt <= conventions.last_look_min * 60_000 ? lastAt : null;
 }
+
+/** The earlier of two instants; null = none. */
+export const earlierOf = (a: number | null, b: number | null): number | null =>
+  a === null || b === null ? (a ?? b) : Math.min(a, b);

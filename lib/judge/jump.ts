@@ -33,6 +33,7 @@ class Extremes {
 
 const { jump } = conventions;
 const withinMs = jump.within_min * 60_000;
+const perCelsius = 9 / 5;
 
 /** Whether two values differ by more than the limit, in exact decimals where floats could be wrong. */
 function differs(a: number, b: number, limit: number): boolean {
@@ -51,24 +52,65 @@ function isJump(value: number, unit: Unit, earlier: Record<Unit, Extremes>, afte
   return [mixed.most, mixed.least].some((there) => differs(inF, converted(there, other, 'degF'), jump.degF));
 }
 
+/** The last reading of a spot, and once another follows within the time the extremes of those before it. */
+type Watch = { at: number; value: number; unit: Unit; earlier: Record<Unit, Extremes> | null };
+
+function isJumpAfter(watch: Watch, at: number, value: number, unit: Unit): boolean {
+  watch.earlier ??= { degF: new Extremes(), degC: new Extremes() };
+  watch.earlier[watch.unit].add({ at: watch.at, value: watch.value });
+  return isJump(value, unit, watch.earlier, at - withinMs);
+}
+
+/**
+ * A cheap look over all spots and both units at once: is there anything to ask? Two readings less than 10 minutes
+ * apart lie in one stretch of 10 minutes or in two that follow each other, so where no such two span as much as the
+ * lesser limit, nothing jumped. Floats are good enough, for the limit is taken a degree short.
+ */
+function maySpan(readings: readonly JudgedReading[], looks: readonly number[]): boolean {
+  const asked = Math.min(jump.degF, jump.degC * perCelsius) - 1;
+  let [stretch, most, least] = [Number.NaN, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  let [mostBefore, leastBefore] = [most, least];
+  for (let place = 0; place < looks.length; place++) {
+    const reading = readings[looks[place] ?? -1];
+    if (reading === undefined) continue;
+    const here = Math.floor(reading.at / withinMs);
+    if (here !== stretch) {
+      const follows = here === stretch + 1;
+      mostBefore = follows ? most : Number.NEGATIVE_INFINITY;
+      leastBefore = follows ? least : Number.POSITIVE_INFINITY;
+      [stretch, most, least] = [here, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+    }
+    const degF = reading.unit === 'degF' ? reading.value : reading.value * perCelsius + 32;
+    if (degF > most) most = degF;
+    if (degF < least) least = degF;
+    if ((most > mostBefore ? most : mostBefore) - (least < leastBefore ? least : leastBefore) > asked)
+      return true;
+  }
+  return false;
+}
+
 /**
  * Whether two food readings of one piece and spot, less than 10 minutes apart, differ by more than 60 °F (33 °C;
  * in two units 60 °F after exact conversion). Said, and changes no verdict. One pass with the extremes of the
  * last 10 minutes, so a logger's close readings cost no more than a cook's.
  */
 export function hasJump(readings: readonly JudgedReading[], looks: readonly number[]): boolean {
-  const bySpot = new Map<Spot | null, { last: number; earlier: Record<Unit, Extremes> }>();
+  if (!maySpan(readings, looks)) return false;
+  const bySpot = new Map<Spot | null, Watch>();
   for (const index of looks) {
     const reading = readings[index];
     if (reading === undefined) continue;
     const { at, value, unit } = reading;
-    let watch = bySpot.get(reading.spot);
-    if (watch === undefined || at - watch.last >= withinMs) {
-      watch = { last: at, earlier: { degF: new Extremes(), degC: new Extremes() } };
-      bySpot.set(reading.spot, watch);
-    } else if (isJump(value, unit, watch.earlier, at - withinMs)) return true;
-    watch.last = at;
-    watch.earlier[unit].add({ at, value });
+    const watch = bySpot.get(reading.spot);
+    if (watch === undefined) {
+      bySpot.set(reading.spot, { at, value, unit, earlier: null });
+      continue;
+    }
+    if (at - watch.at >= withinMs) watch.earlier = null;
+    else if (isJumpAfter(watch, at, value, unit)) return true;
+    watch.at = at;
+    watch.value = value;
+    watch.unit = unit;
   }
   return false;
 }

@@ -5,8 +5,8 @@ import type { Reason, Stage, Stages, Verdict } from './answer.ts';
 import { bracketed } from './brackets.ts';
 import type { Judged } from './combine.ts';
 import { high, isClose, type Line, line, low } from './compare.ts';
-import { byPiece, naturalHeated, type PieceLooks, type Span, span, suspects } from './evidence.ts';
-import { belowAtTheEnd, foundAgain, hasUnnoted, type Look, looksAt, noted, reaches } from './heated.ts';
+import { atMoment, byPiece, naturalHeated, type PieceLooks, type Span, span, suspects } from './evidence.ts';
+import { belowAt, belowAtTheEnd, earlierOf, type Heated, heated, reachedAt } from './heated.ts';
 import type { JudgedReading, StepRecord } from './record.ts';
 import { byRoastChart } from './roast.ts';
 import { blankStage, notApplicable, sorted } from './stage.ts';
@@ -22,9 +22,9 @@ type Way = {
 type Followed = {
   record: StepRecord;
   piece: PieceLooks;
-  looks: Look[];
   seen: Span;
-  reached: Look | null; // r_hi
+  shown: Heated;
+  reachedAt: number | null; // r_hi
 };
 
 /** Care of 3-403.11(B): covered, rotated or stirred, stood covered. */
@@ -53,13 +53,14 @@ function wayOf(record: StepRecord, { figures }: Profile): Way | null {
   return { route: chosen, target: line(chosen.target), care: care(record, chosen.stand_s) };
 }
 
-function follow(record: StepRecord, piece: PieceLooks, seen: Span, way: Way): Followed {
-  const looks = looksAt(record, piece.looks, reaches(way.target));
-  const { held_s: heldS } = way.route;
-  const byNote = noted(record, looks, heldS);
-  const byRun = foundAgain(looks, heldS, conventions.run_gap_min);
-  const reached = byNote !== null && (byRun === null || byNote.at <= byRun.at) ? byNote : byRun;
-  return { record, piece, looks, seen, reached };
+function follow(record: StepRecord, piece: PieceLooks, seen: Span, { route, target }: Way): Followed {
+  const shown = heated(record, piece.looks, {
+    degF: target.degF,
+    degC: target.degC,
+    heldS: route.held_s,
+    gapMin: conventions.run_gap_min,
+  });
+  return { record, piece, seen, shown, reachedAt: earlierOf(shown.notedAt, shown.foundAgainAt) };
 }
 
 const isUnnatural = (record: StepRecord, rests: readonly number[]): boolean =>
@@ -75,15 +76,16 @@ function temperatureVerdict(
   followed: Followed,
   way: Way,
 ): { verdict: Verdict; rests: number[]; reasons: Reason[] } {
-  const { record, looks, reached, seen } = followed;
+  const { record, piece, shown, seen } = followed;
   if (way.care === 'missed') return { verdict: 'broken', rests: [], reasons: [] };
-  const everReached = looks.some((look) => look.reached.length > 0);
-  const missed = everReached ? null : belowAtTheEnd(looks, seen.end);
-  if (missed !== null) return { verdict: 'broken', rests: missed.below, reasons: [] };
-  if (reached !== null && way.care !== 'unknown')
-    return { verdict: 'kept', rests: reached.reached, reasons: [] };
+  const missedAt = shown.firstAt === null ? belowAtTheEnd(shown, seen.end) : null;
+  if (missedAt !== null)
+    return { verdict: 'broken', rests: belowAt(record, piece.looks, missedAt, way.target), reasons: [] };
+  const at = followed.reachedAt;
+  if (at !== null && way.care !== 'unknown')
+    return { verdict: 'kept', rests: reachedAt(record, piece.looks, at, way.target), reasons: [] };
   const reasons: Reason[] = [];
-  if (reached === null) reasons.push(hasUnnoted(record, looks) ? 'hold_time_not_noted' : 'not_reached');
+  if (at === null) reasons.push(shown.unnoted ? 'hold_time_not_noted' : 'not_reached');
   if (way.care === 'unknown') reasons.push('microwave_care_unknown');
   return { verdict: 'not_shown', rests: [], reasons };
 }
@@ -123,55 +125,52 @@ function clock({ record, piece, seen }: Followed, from: Line): Clock {
     return reading !== undefined && high(reading) >= from[reading.unit];
   };
   const at = (index: number): number => readings[index]?.at ?? 0;
-  const warmMoments = new Set([...piece.before, ...piece.looks].filter(isWarm).map(at));
-  const sHi = piece.looks.map(at).find((moment) => warmMoments.has(moment)) ?? null;
+  const firstWarm = piece.looks.find(isWarm);
+  const sHi = firstWarm === undefined ? null : at(firstWarm);
+  // From the first warm reading on no look can move the start; those of its own moment are not before it.
+  const coldUntil = piece.looks.findIndex((index) => sHi !== null && at(index) >= sHi);
+  const cold = coldUntil < 0 ? piece.looks : piece.looks.slice(0, coldUntil);
   const shows = (index: number): boolean => {
     const reading = readings[index];
-    if (reading === undefined || reading.suspect || warmMoments.has(reading.at)) return false;
+    if (reading === undefined || reading.suspect) return false;
     if (reading.at <= start) return reading.spot !== 'coldest';
-    const outside = reading.spot === 'warmest' || reading.spot === 'edge' || reading.spot === 'surface';
-    return outside && (sHi === null || reading.at < sHi);
+    return reading.spot === 'warmest' || reading.spot === 'edge' || reading.spot === 'surface';
   };
-  const showing = [...piece.before, ...piece.looks].filter(shows);
-  const last = showing.at(-1);
+  // A moment with a warm reading shows nothing; those before the step are of one moment.
+  const before = piece.before.some(isWarm) ? [] : piece.before.filter(shows);
+  const last = cold.findLast(shows) ?? before.at(-1);
   const sLo = last === undefined ? null : at(last);
   return {
     sLo,
     sHi,
-    sLoReadings: showing.filter((index) => at(index) === sLo),
-    sHiReadings: piece.looks.filter((index) => at(index) === sHi && isWarm(index)),
+    sLoReadings: [...before, ...atMoment(record, cold, sLo)].filter(
+      (index) => at(index) === sLo && shows(index),
+    ),
+    sHiReadings: atMoment(record, piece.looks, sHi).filter(isWarm),
   };
-}
-
-/** r_lo: the last look below the target before the first at it, or the last of all where none was at it. */
-function lastBelow(looks: readonly Look[]): Look | null {
-  const first = looks.find((look) => look.reached.length > 0);
-  return (
-    looks.findLast((look) => look.below.length > 0 && (first === undefined || look.at < first.at)) ?? null
-  );
 }
 
 /** At the target no more than the limit after a moment when the place read was still cold. */
 function time(followed: Followed, way: Way, profile: Profile, shared: readonly Reason[]): Stage {
   const { reheat_from: fromFigure, reheat_within: within } = profile.figures;
   if (fromFigure === null || within === null) return notApplicable(way.route.target.section, 'no_figure');
-  const { record, looks, reached, seen } = followed;
+  const { record, piece, shown, seen } = followed;
   const from = line(fromFigure);
   const { sLo, sHi, sLoReadings, sHiReadings } = clock(followed, from);
-  const below = lastBelow(looks);
-  const brackets = { sLo, sHi, mLo: below?.at ?? null, mHi: reached?.at ?? null };
+  const brackets = { sLo, sHi, mLo: shown.lastBelowAt, mHi: followed.reachedAt };
+  const below = belowAt(record, piece.looks, shown.lastBelowAt, way.target);
+  const reached = reachedAt(record, piece.looks, followed.reachedAt, way.target);
   const result = bracketed(brackets, within.minutes, within.comparison === 'less_than');
   const { verdict, deadline } = result;
   const reasons: Reason[] = [...shared, ...result.reasons];
   const atStart = [...sLoReadings, ...sHiReadings];
-  const atTarget = [...(below?.below ?? []), ...(reached?.reached ?? [])];
+  const atTarget = [...below, ...reached];
   if (atStart.some(isNear(record, from, high)) || atTarget.some(isNear(record, way.target, low)))
     reasons.push('close_to_limit');
-  const rests =
-    verdict === 'kept' ? (reached?.reached ?? []) : verdict === 'broken' ? (below?.below ?? []) : [];
+  const rests = verdict === 'kept' ? reached : verdict === 'broken' ? below : [];
   if (isUnnatural(record, rests)) reasons.push('spot_not_natural');
   const inTime = deadline !== null && (record.asOf <= deadline || sHi === null);
-  const open = seen.end === null && verdict === 'not_shown' && reached === null && inTime;
+  const open = seen.end === null && verdict === 'not_shown' && followed.reachedAt === null && inTime;
   return {
     ...blankStage(within.section),
     verdict,

@@ -4,58 +4,63 @@ import type { Profile } from '#lib/limits/profile.ts';
 import type { Reason, Stage, Stages, Verdict } from './answer.ts';
 import type { Judged } from './combine.ts';
 import { byPiece, naturalHeated, type PieceLooks, type Span, span, suspects } from './evidence.ts';
-import { belowAtTheEnd, foundAgain, hasUnnoted, type Look, looksAt, noted, reaches } from './heated.ts';
+import { belowAt, belowAtTheEnd, heated, reachedAt, type Target } from './heated.ts';
 import type { StepRecord } from './record.ts';
 import { blankStage, sorted } from './stage.ts';
 
 type Chart = NonNullable<Profile['figures']['roast_chart']>;
 
-/** The moment at which a row of the chart was met; by looks alone, `heatOn` is assumed. */
-type Met = { look: Look; heatOn: boolean };
+type Row = Chart['rows'][number];
 
-const lowestRow = (chart: Chart) =>
+/** The look at which a row of the chart was met; by looks alone, `heatOn` is assumed. */
+type Met = { at: number; row: Row; heatOn: boolean };
+
+const lowestRow = (chart: Chart): Row =>
   chart.rows.reduce((lowest, row) => (row.degF < lowest.degF ? row : lowest));
 
-const earlier = (a: Look | null, b: Look | null): Look | null => {
-  if (a === null || b === null) return a ?? b;
-  return b.at < a.at ? b : a;
-};
+const targetOf = (row: Row): Target => ({
+  degF: row.degF,
+  degC: row.degC,
+  heldS: row.held_s,
+  gapMin: conventions.heat_on_gap_min,
+});
+
+const sooner = (met: Met | null, at: number | null, row: Row, heatOn: boolean): Met | null =>
+  at !== null && (met === null || at < met.at) ? { at, row, heatOn } : met;
 
 /** The first row that was met: by noted seconds, or else by looks no more than 30 minutes apart with the heat on. */
-function met(record: StepRecord, piece: PieceLooks, chart: Chart): Met | null {
-  let byNote: Look | null = null;
-  let byRun: Look | null = null;
+function met(record: StepRecord, looks: readonly number[], chart: Chart): Met | null {
+  let byNote: Met | null = null;
+  let byRun: Met | null = null;
   for (const row of chart.rows) {
-    const looks = looksAt(record, piece.looks, reaches(row));
-    byNote = earlier(byNote, noted(record, looks, row.held_s));
-    byRun = earlier(byRun, foundAgain(looks, row.held_s, conventions.heat_on_gap_min));
+    const shown = heated(record, looks, targetOf(row));
+    byNote = sooner(byNote, shown.notedAt, row, false);
+    byRun = sooner(byRun, shown.foundAgainAt, row, true);
   }
-  if (byNote !== null) return { look: byNote, heatOn: false };
-  return byRun === null ? null : { look: byRun, heatOn: true };
+  return byNote ?? byRun;
 }
 
 function pieceTemperature(
   record: StepRecord,
-  piece: PieceLooks,
+  { looks }: PieceLooks,
   chart: Chart,
   seen: Span,
   section: string,
 ): Stage {
   const lowest = lowestRow(chart);
-  const looks = looksAt(record, piece.looks, reaches(lowest));
-  const wasReached = looks.some((look) => look.reached.length > 0);
-  const done = met(record, piece, chart);
-  const missed = done === null && !wasReached ? belowAtTheEnd(looks, seen.end) : null;
+  const shown = heated(record, looks, targetOf(lowest));
+  const done = met(record, looks, chart);
+  const missedAt = done === null && shown.firstAt === null ? belowAtTheEnd(shown, seen.end) : null;
   const reasons: Reason[] = [];
-  const suspect = suspects(record, piece.looks);
+  const suspect = suspects(record, looks);
   if (suspect !== null) reasons.push(suspect);
   if (done?.heatOn === true) reasons.push('heat_on');
-  if (done === null && missed === null)
-    reasons.push(hasUnnoted(record, looks) ? 'hold_time_not_noted' : 'not_reached');
-  const rests = done?.look.reached ?? missed?.below ?? [];
+  if (done === null && missedAt === null) reasons.push(shown.unnoted ? 'hold_time_not_noted' : 'not_reached');
+  const rests =
+    done === null ? belowAt(record, looks, missedAt, lowest) : reachedAt(record, looks, done.at, done.row);
   if (rests.length > 0 && !rests.some((index) => naturalHeated(record.readings[index]?.spot ?? null)))
     reasons.push('spot_not_natural');
-  const verdict: Verdict = done !== null ? 'kept' : missed !== null ? 'broken' : 'not_shown';
+  const verdict: Verdict = done !== null ? 'kept' : missedAt !== null ? 'broken' : 'not_shown';
   const open = seen.end === null && verdict === 'not_shown';
   return {
     ...blankStage(section),
