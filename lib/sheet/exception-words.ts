@@ -287,20 +287,32 @@ const gapWords = (names: SheetNames, gap: Gap): string =>
 function intervalWords(names: SheetNames, { gaps }: Of<'interval'>): Finding {
   const { say } = names;
   const [gap] = gaps;
+  const longest = gaps.reduce<Gap | undefined>(
+    (most, one) => ((one.judged.longest_gap_min ?? 0) > (most?.judged.longest_gap_min ?? -1) ? one : most),
+    undefined,
+  );
+  const bounds = [longest?.from, longest?.to].filter((at) => at !== null && at !== undefined);
+  const [from, to] = bounds;
+  const length = names.length(longest?.judged.longest_gap_min ?? null);
   return {
     mark: 'nobody_looked',
     word: say('parts.stretch.nobody_looked'),
-    when:
-      gap?.from && gap.to ? say('sheet.from_to', { from: names.time(gap.from), to: names.time(gap.to) }) : '',
-    head: say('sheet.head.interval', {
-      batch: gap?.batch.name ?? '',
-      food: gap ? names.food(gap.batch) : '',
-      pieces: names.pieces(gap?.run.pieces ?? null),
-      place: names.place(gap?.run.equipment ?? null),
-      length: names.length(gap?.judged.longest_gap_min ?? null),
-    }),
+    when: from && to ? say('sheet.from_to', { from: names.time(from), to: names.time(to) }) : '',
+    head:
+      gaps.length === 1 && gap
+        ? say('sheet.head.interval', {
+            batch: gap.batch.name,
+            food: names.food(gap.batch),
+            pieces: names.pieces(gap.run.pieces),
+            place: names.place(gap.run.equipment),
+            length,
+          })
+        : say('sheet.head.intervals', { count: gaps.length, length }),
     section: say('sheet.house_plan'),
-    lines: [say('sheet.plan_asks', { most: names.length(gap?.run.plan_interval_min ?? null) })],
+    lines:
+      gaps.length === 1
+        ? [say('sheet.plan_asks', { most: names.length(gap?.run.plan_interval_min ?? null) })]
+        : [gaps.map((one) => gapWords(names, one)).join(' ')],
   };
 }
 

@@ -75,6 +75,7 @@ export const refsOf = (one: Exception): string[] => [
   one.ref,
   ...one.deviations.map((deviation) => deviation.ref),
   ...('round' in one ? [one.round.id, one.round.round] : []),
+  ...('gaps' in one ? one.gaps.map(gapRef) : []),
 ];
 
 /** What the signer must decide on before signing. */
@@ -195,16 +196,29 @@ function gapsByRound(day: CanonicalDay): Draft[] {
   const left = gaps.filter((gap) => !taken.has(gap));
   return [
     ...rounds,
-    ...left.map(
-      (gap): Draft => ({
-        kind: 'interval',
-        gaps: [gap],
-        deviations: [],
-        ref: `${gap.run.id}/house_plan_interval`,
-        open: true,
-      }),
+    ...together(left).map(
+      (gaps): Draft => ({ kind: 'interval', gaps, deviations: [], ref: gapRef(gaps[0]), open: true }),
     ),
   ];
+}
+
+const gapRef = (gap: Gap | undefined): string => `${gap?.run.id ?? ''}/house_plan_interval`;
+
+/** Gaps that overlap have one cause as a rule, and are answered for once. */
+function together(gaps: readonly Gap[]): Gap[][] {
+  const at = (text: string | null): number => (text === null ? Number.NaN : Date.parse(text));
+  const inOrder = [...gaps].sort(
+    (a, b) => (at(a.from) || 0) - (at(b.from) || 0) || (a.run.id < b.run.id ? -1 : 1),
+  );
+  const groups: { gaps: Gap[]; until: number }[] = [];
+  for (const gap of inOrder) {
+    const last = groups.at(-1);
+    if (last && at(gap.from) <= last.until) {
+      last.gaps.push(gap);
+      last.until = Math.max(last.until, at(gap.to));
+    } else groups.push({ gaps: [gap], until: at(gap.to) });
+  }
+  return groups.map((group) => group.gaps);
 }
 
 function longestGap(line: LineDoc | null): { from: string | null; to: string | null } {

@@ -203,9 +203,10 @@ export function lineGeometry(line: DrawnLine, box: LineBox): LineGeometry {
 
   const paths = lying.flatMap((_, i) => stretchPaths(lying, i, nowX, bar));
   for (const one of whole) if (one.stretch.kind === 'suspect') paths.push(...suspect(one, bar, box.width));
-  for (const look of line.looks) {
-    if (inside(look.at)) paths.push(stroked('tick', `M${at(x(look.at), bar.y - 7)}V${fixed(bar.y - 1)}`, 2));
-  }
+  const ticks = new Set(
+    line.looks.filter((look) => inside(look.at)).map((look) => at(x(look.at), bar.y - 7)),
+  );
+  for (const tick of ticks) paths.push(stroked('tick', `M${tick}V${fixed(bar.y - 1)}`, 2));
   if (line.dueAt !== null && inside(line.dueAt)) {
     const [px, top] = [x(line.dueAt), bar.y - 6];
     paths.push(stroked('post', `M${at(px, top)}V${fixed(bar.y + bar.h + 6)}M${at(px, top)}h7`, 2.5, 'tool'));

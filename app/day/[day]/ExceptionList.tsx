@@ -34,7 +34,9 @@ async function Row({ one, names, signature }: Props & { one: Exception }) {
   const decided = signature?.body.open_items.filter((item) => refs.has(item.ref)) ?? [];
   return (
     <li id={`tag-${one.tag}`} className={css.exception}>
-      <Tag number={one.tag} />
+      <div>
+        <Tag number={one.tag} />
+      </div>
       <div>
         <p className={css.verdict}>
           <Drawing paths={pathsOf(words.mark)} size="row" />

@@ -44,8 +44,6 @@ export function SignBox({ day, over, read, open, signers }: Props) {
     if (!refused) router.refresh();
   };
 
-  if (signer)
-    return <AskSecret person={signer} onDone={() => void sign(signer)} onCancel={() => setSigner(null)} />;
   const cannot = !over ? t('not_over') : undecided > 0 ? t('decide_first', { count: undecided }) : null;
   return (
     <section className={css.sign}>
@@ -77,8 +75,11 @@ export function SignBox({ day, over, read, open, signers }: Props) {
         value={meaning}
         onChange={(event) => setMeaning(event.target.value)}
       />
+      {signer ? (
+        <AskSecret person={signer} onDone={() => void sign(signer)} onCancel={() => setSigner(null)} />
+      ) : null}
       {signers.length === 0 ? <p className={css.strip}>{t('not_manager')}</p> : null}
-      {signers.map((one) => (
+      {(signer ? [] : signers).map((one) => (
         <div key={one.id} className={css.signer}>
           <p className={css.ink}>{one.initials}</p>
           <p>{t('who', { name: one.name, role: common(`role.${one.role}`) })}</p>
