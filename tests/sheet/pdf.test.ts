@@ -51,7 +51,7 @@ describe('the printed sheet', () => {
       expect(text).toContain('FDA Food Code 2022');
       expect(text).toContain('Local codes decide.');
       expect(text).toContain('Revision 2, unsigned.');
-      expect(text).toContain('printed 18 Oct 13:10');
+      expect(text).toContain('Printed 18 Oct 13:10.');
       expect(text).toContain('text 3f9a3f9a3f9a');
       expect(text).toContain('book 816 7b1c7b1c7b1c');
     }

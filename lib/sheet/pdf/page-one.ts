@@ -26,8 +26,8 @@ export function pageOne(names: SheetNames, printed: Printed, paper: Paper): Reac
       totals(names),
       ...exceptionList(names, exceptions, printed),
       ...notShownLines(names, exceptions),
+      keys(names), // before the lines, so that it never stands alone on a page
       dayInLines(names, exceptions, inner(paper).width),
-      keys(names),
     ),
     pageFoot(names, printed),
     pageNumber(names),
