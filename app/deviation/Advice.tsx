@@ -51,7 +51,7 @@ export function Advice({ view }: { view: DeviationView }) {
         {heats ? ` ${t('never_cabinet')}` : ''}
       </p>
       <p className={css.soft}>
-        {t.rich('source', { section: () => <Section>{view.deviation.section ?? '–'}</Section> })}
+        {view.deviation.section === null ? null : <Section>{view.deviation.section}</Section>} {t('source')}
       </p>
     </div>
   );
