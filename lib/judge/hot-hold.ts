@@ -81,27 +81,65 @@ function nothingRead(seen: Span, to: HeldTo, airRead: boolean): Stages {
   };
 }
 
+/** Every value is above this line: for a profile without a figure only the looks count, by the house plan. */
+const noFigure: HeldTo = {
+  limit: {
+    degF: Number.NEGATIVE_INFINITY,
+    degC: Number.NEGATIVE_INFINITY,
+    nearLowF: Number.NEGATIVE_INFINITY,
+    nearHighF: Number.NEGATIVE_INFINITY,
+    nearLowC: Number.NEGATIVE_INFINITY,
+    nearHighC: Number.NEGATIVE_INFINITY,
+    figure: { degF: Number.NEGATIVE_INFINITY, degC: Number.NEGATIVE_INFINITY },
+    limit: { value: 0, unit: 'degF', comparison: 'at_or_above' },
+  },
+  disputedFrom: null,
+  section: '',
+};
+
+/**
+ * Pieces that were all kept by readings of sound thermometers are judged as one that has the worst of each: the
+ * same stages come of it, for the price of one. Null: they differ, and each is judged alone.
+ */
+function asOne(pieces: readonly Held[]): Held[] | null {
+  const [first] = pieces;
+  if (first === undefined || pieces.length < 2) return null;
+  const one: Held = { ...first };
+  for (const held of pieces) {
+    if (held.suspect > 0 || verdictOf(held) !== 'kept') return null;
+    one.close ||= held.close;
+    one.unnatural ||= held.unnatural;
+    one.logged &&= held.logged;
+    one.longestGap = Math.max(one.longestGap, held.longestGap);
+    one.lastProof = Math.min(one.lastProof, held.lastProof);
+    one.loggerGap = Math.max(one.loggerGap, held.loggerGap);
+    one.lastLogged = Math.min(one.lastLogged, held.lastLogged);
+  }
+  return [one];
+}
+
 /**
  * Hot holding, FDA Food Code 2022 3-501.16(A)(1) by docs/judge.md 4.1; also for rest, service and transport. Kept
  * says: at each moment when this food was read the place read was at or above the limit. Between two looks it
  * says nothing; `between_readings` speaks of a logger, `house_plan_interval` of the kitchen's own plan.
  */
-export function hotHold(record: StepRecord, profile: Profile): Judged {
+export function hotHold(record: StepRecord, profile: Profile, asked: 'step' | 'pieces'): Judged {
   const seen = span(record);
   const to = heldTo(record, profile);
-  if (to === null) {
-    const none = notApplicable('', 'no_figure');
-    return { byPiece: [], whole: { at_readings: none, between_readings: none }, read: [] };
-  }
-  const { pieces, airRead, looked, looks } = holdPass(record, seen, to);
+  const { pieces, airRead, looked, looks } = holdPass(record, seen, to ?? noFigure);
   const plan = housePlan(record, seen, looks);
   const whole: Stages = plan === null ? {} : { house_plan_interval: plan };
+  if (to === null) {
+    const none = notApplicable('', 'no_figure');
+    return { byPiece: [], whole: { at_readings: none, between_readings: none, ...whole }, read: [] };
+  }
   if (pieces.length === 0)
     return { byPiece: [], whole: { ...nothingRead(seen, to, airRead), ...whole }, read: [] };
   const broken = pieces.filter((held) => held.bad > 0).map((held) => held.piece);
   const lengths = broken.length === 0 ? null : below(record, seen, to, broken);
+  const judged = asked === 'step' ? (asOne(pieces) ?? pieces) : pieces;
   return {
-    byPiece: pieces.map((held) => ({
+    byPiece: judged.map((held) => ({
       piece: held.piece,
       stages: {
         at_readings: atReadings(held, seen, to, lengths?.get(held.piece)),

@@ -9,10 +9,10 @@ import { byRoastChart } from './roast.ts';
 
 const unjudged: Judged = { byPiece: [], whole: {}, read: [] };
 
-function judged(kind: RuleKind, record: StepRecord, profile: Profile): Judged {
+function judged(kind: RuleKind, record: StepRecord, profile: Profile, asked: 'step' | 'pieces'): Judged {
   switch (kind) {
     case 'hot_hold':
-      return hotHold(record, profile);
+      return hotHold(record, profile, asked);
     case 'cooling':
       return cooling(record, profile);
     case 'reheat':
@@ -30,11 +30,11 @@ function judged(kind: RuleKind, record: StepRecord, profile: Profile): Judged {
  * `asOf`. Never throws on an odd record. `{}` = no rule is built for it yet.
  */
 export const judgeStep = (kind: RuleKind, record: StepRecord, profile: Profile): Stages =>
-  combine(judged(kind, record, profile), record);
+  combine(judged(kind, record, profile, 'step'), record);
 
 /** Each piece's own stages (null = the batch), for the pieces that the step's verdict rests on. */
 export const judgePieces = (
   kind: RuleKind,
   record: StepRecord,
   profile: Profile,
-): { piece: number | null; stages: Stages }[] => piecesOf(judged(kind, record, profile), record);
+): { piece: number | null; stages: Stages }[] => piecesOf(judged(kind, record, profile, 'pieces'), record);

@@ -83,8 +83,7 @@ function maySpan(readings: readonly JudgedReading[], looks: readonly number[]): 
     const degF = reading.unit === 'degF' ? reading.value : reading.value * perCelsius + 32;
     if (degF > most) most = degF;
     if (degF < least) least = degF;
-    if ((most > mostBefore ? most : mostBefore) - (least < leastBefore ? least : leastBefore) > asked)
-      return true;
+    if (Math.max(most, mostBefore) - Math.min(least, leastBefore) > asked) return true;
   }
   return false;
 }
