@@ -60,9 +60,6 @@ const kinds: Record<string, (inputs: AnyCase['inputs']) => Answer> = {
   standing: answerStanding,
 };
 
-/** The kinds of case that can be answered. */
-export const builtKinds: readonly string[] = Object.keys(kinds);
-
 /** The judge's answer to a case; null when no rule is built for its kind. Throws on inputs of another shape. */
 export const answer = ({ kind, inputs }: AnyCase): Answer | null =>
   Object.hasOwn(kinds, kind) ? (kinds[kind]?.(inputs) ?? null) : null;

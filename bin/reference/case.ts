@@ -89,7 +89,6 @@ export const stepInputs = z.object({
   as_of: instant,
   readings: z.array(reading),
 });
-export type StepInputs = z.infer<typeof stepInputs>;
 
 export const probeCheckInputs = z.object({
   profile: z.string(),

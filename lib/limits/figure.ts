@@ -42,16 +42,13 @@ export const timeFigure = z.strictObject({
   minutes: z.number().positive(),
   comparison: z.enum(['at_most', 'less_than']),
 });
-export type TimeFigure = z.infer<typeof timeFigure>;
 
 /** How far a thermometer may be off. */
 export const accuracyFigure = z.strictObject({ ...cited, value: z.number().positive(), unit });
-export type AccuracyFigure = z.infer<typeof accuracyFigure>;
 
 /** One row of a cooking chart: at or above the value for at least the seconds. */
 export const chartRow = z.strictObject({ degF: z.number(), degC: z.number(), held_s: z.number().min(0) });
 export const chartFigure = z.strictObject({ ...cited, first: unit, rows: z.array(chartRow).min(1) });
-export type ChartFigure = z.infer<typeof chartFigure>;
 
 /** The oven table beside the roast chart: °F by kind of oven and by the weight that goes in. */
 export const ovenFigure = z.strictObject({
