@@ -44,8 +44,9 @@ export function Decide(props: Props) {
   const router = useRouter();
   const [who, setWho] = useState<DeciderChoice>({ person: hand.id, way: 'me', words: '' });
   const [target, setTarget] = useState(0);
-  const food = targets[target] ?? null;
-  const [pieces, setPieces] = useState<number[]>(food?.pieces.length === 1 ? food.pieces : []);
+  const food = targets[target] ?? targets[0] ?? null;
+  const [picked, setPieces] = useState<number[]>([]);
+  const pieces = chosenOf(food, picked);
   const [choice, setChoice] = useState<Choice | null>(null);
   const [equipment, setEquipment] = useState<string | null>(null);
   const [amount, setAmount] = useState('');
@@ -121,7 +122,7 @@ export function Decide(props: Props) {
               down={i === target}
               onClick={() => {
                 setTarget(i);
-                setPieces(each.pieces.length === 1 ? each.pieces : []);
+                setPieces([]);
               }}
             >
               {each.name}
@@ -193,6 +194,12 @@ export function Decide(props: Props) {
     </div>
   );
 }
+
+/** One piece needs no choice; a piece that has its end meanwhile is chosen no more. */
+const chosenOf = (food: Target | null, picked: readonly number[]): number[] => {
+  const open = food?.pieces ?? [];
+  return open.length === 1 ? open : open.filter((piece) => picked.includes(piece));
+};
 
 function decidedOf(who: DeciderChoice, decider: Decider): Decided {
   if (who.way === 'phone') return { by: decider.id, via: 'phone', words: who.words.trim() };

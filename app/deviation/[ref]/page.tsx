@@ -134,10 +134,11 @@ async function DoneNow({ view }: { view: DeviationView }) {
   const again = reheats(view);
   const figures = reheatFigures(book);
   const house = book.kitchen.site?.house;
-  const food = deviation.batch !== null;
+  const targets = targetsOf(view);
+  const food = targets.length > 0;
   return (
     <>
-      {food && deviation.state === 'open' ? <StopFirst call={others[0] ?? null} /> : null}
+      {food ? <StopFirst call={others[0] ?? null} /> : null}
       <Advice view={view} />
       {again.since === null ? null : <Clocks view={view} run={again.since} />}
       {hand === null ? (
@@ -153,7 +154,7 @@ async function DoneNow({ view }: { view: DeviationView }) {
           deviation={deviation.ref}
           hand={hand}
           others={others}
-          targets={targetsOf(view)}
+          targets={targets}
           step={deviation.step}
           places={batchContext(book, view.by).places}
           decides={house?.decides ?? 'manager'}
