@@ -14,7 +14,7 @@ export type Chart = {
   links: { x1: number; y1: number; x2: number; y2: number }[];
   /** From the drawn piece's looks down to the line below. */
   drops: ChartPoint[];
-  /** Figures that are lettered: the first, the last before a gap, those out of the limit, the newest. */
+  /** Figures that are lettered: the drawn piece's first, last before a gap and newest; of any piece those out of the limit. */
   labels: ChartLabel[];
   /** y of each limit, in the order given. */
   limits: number[];
@@ -50,9 +50,9 @@ export function chart(
     points: line.looks.map(point),
     links: series.flatMap((looks) => links(looks, line.stretches).map(([a, b]) => link(point(a), point(b)))),
     drops: own.map(point),
-    labels: lettered(lowestPerMoment(own), line.stretches).map((look) => ({
+    labels: lettered(lowestPerMoment(own), line.looks, line.stretches).map((look) => ({
       ...point(look),
-      cut: !look.good,
+      cut: isOut(look, line.stretches),
     })),
     limits: limits.map(y),
     gaps: line.stretches
@@ -94,9 +94,21 @@ function lowestPerMoment(looks: readonly ShownLook[]): ShownLook[] {
   });
 }
 
-function lettered(looks: readonly ShownLook[], stretches: Line['stretches']): ShownLook[] {
+function lettered(
+  own: readonly ShownLook[],
+  all: readonly ShownLook[],
+  stretches: Line['stretches'],
+): ShownLook[] {
   const gaps = stretches.filter((stretch) => stretch.kind === 'nobody_looked');
-  return looks.filter(
-    (look, i) => i === 0 || i === looks.length - 1 || !look.good || gaps.some((gap) => gap.from === look.at),
+  const out = lowestPerMoment(all.filter((look) => isOut(look, stretches)));
+  const named = own.filter(
+    (look, i) => i === 0 || i === own.length - 1 || gaps.some((gap) => gap.from === look.at),
+  );
+  return [...named.filter((look) => !out.some((bad) => bad.at === look.at)), ...out].sort(
+    (a, b) => a.at - b.at,
   );
 }
+
+/** Out of the limit: the line is under (or over) there. A figure that proves nothing is not out of it. */
+const isOut = (look: ShownLook, stretches: Line['stretches']): boolean =>
+  !look.good && stretches.some(({ kind, from, to }) => kind === 'under' && from <= look.at && look.at <= to);

@@ -53,6 +53,16 @@ describe('the chart of a batch', () => {
     ]);
   });
 
+  test('a figure out of the limit is lettered for any piece; one that proves nothing is not cut', () => {
+    const looks = [
+      ...night.looks.filter(({ value }) => value !== 131),
+      look(7, 130, { piece: 5 }),
+      look(9, 133, { good: false }),
+    ];
+    const { labels } = chart({ ...night, looks }, [135], 3, box);
+    expect(labels.filter(({ cut }) => cut).map((each) => each.look.value)).toEqual([130]);
+  });
+
   test('the limit lies in the picture, warmer is higher, and 4 degrees are free above and below', () => {
     // From 131 − 4 = 127 to 163 + 4 = 167: 40 degrees over 100 px, so 135 lies at (167 − 135) / 40 × 100 = 80.
     const drawn = chart(night, [135], 3, box);

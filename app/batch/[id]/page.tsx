@@ -3,6 +3,7 @@ import { Actions } from '#app/batch/Actions.tsx';
 import { BatchChart, type ChartLimit } from '#app/batch/BatchChart.tsx';
 import { BatchHead } from '#app/batch/BatchHead.tsx';
 import { BatchSums } from '#app/batch/BatchSums.tsx';
+import { latestWorst } from '#app/batch/latest.ts';
 import { Missing } from '#app/batch/Missing.tsx';
 import { nextItems } from '#app/batch/next-items.ts';
 import { PieceList } from '#app/batch/PieceList.tsx';
@@ -22,7 +23,6 @@ import { TheNext } from '#app/ui/TheNext.tsx';
 import { Words } from '#app/ui/Words.tsx';
 import type { JudgedRun } from '#lib/fold/book.ts';
 import { lineOf } from '#lib/fold/line.ts';
-import { worstLook } from '#lib/fold/pieces.ts';
 import { wallClock } from '#shared/time.ts';
 
 export const dynamic = 'force-dynamic';
@@ -80,7 +80,9 @@ export default async function BatchPage({ params, searchParams }: Props) {
         items={nextItems(book, batch).map((item) => ({
           words: t(`todo.${item.key}`),
           href: item.href,
-          ...(item.by === null ? {} : { by: timeSaid(item.by, at) }),
+          ...(item.by === null
+            ? {}
+            : byWhen(wallClock(item.by, view.zone, view.clock), timeSaid(item.by, at))),
         }))}
       />
       <BatchHead view={view} run={run} />
@@ -111,6 +113,9 @@ export default async function BatchPage({ params, searchParams }: Props) {
   );
 }
 
+/** The clock time large; of another day, with its date beside the words. */
+const byWhen = (time: string, full: string) => (full === time ? { by: time } : { by: time, note: full });
+
 /** The figures that the step's rules ask for, each once. */
 function limitsOf(run: JudgedRun): ChartLimit[] {
   const found = new Map<number, ChartLimit>();
@@ -124,9 +129,5 @@ function limitsOf(run: JudgedRun): ChartLimit[] {
   return [...found.values()];
 }
 
-/** The piece whose readings are linked: that of the worst figure. */
-const drawnPiece = (run: JudgedRun): number | null =>
-  worstLook(
-    run.looks.filter(({ spot }) => spot !== 'air'),
-    run.step,
-  )?.piece ?? null;
+/** The piece whose readings are linked: the one with the worst figure at its last look. */
+const drawnPiece = (run: JudgedRun): number | null => latestWorst(run)?.piece ?? null;
