@@ -21,4 +21,10 @@ export const phone = (
   browser: Browser,
   more: { locale?: string; colorScheme?: 'light' | 'dark' } = {},
 ): Promise<BrowserContext> =>
-  browser.newContext({ viewport: { width: 360, height: 780 }, hasTouch: true, isMobile: true, ...more });
+  browser.newContext({
+    viewport: { width: 360, height: 780 },
+    hasTouch: true,
+    isMobile: true,
+    timezoneId: 'America/Chicago',
+    ...more,
+  });
