@@ -5,5 +5,3 @@ import * as z from 'zod';
  * the time at which they were made, so an index by id stays local. `uuid` makes them: `v7()`.
  */
 export const id = z.uuid();
-
-export type Id = string;

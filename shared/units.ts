@@ -6,7 +6,6 @@ export type Unit = z.infer<typeof unit>;
 
 /** A temperature with its unit: never a bare number. `value` is a decimal as people type it. */
 export const temperature = z.strictObject({ value: z.number(), unit });
-export type Temperature = z.infer<typeof temperature>;
 
 export { degrees } from './degrees.ts';
 
