@@ -22,26 +22,57 @@ const site: Body<'site'> = {
   house: { reheat_may_return: false, reheat_within_min: null, decides: 'manager', decide_within_min: null },
 };
 
+/** Nobody's: of kitchens that live as long as a measurement. */
+const kitchenSecret = 'measuring-kitchen';
+
 const cookiesOf = (response: Response): string =>
   response.headers
     .getSetCookie()
     .map((cookie) => cookie.split(';')[0] ?? '')
     .join('; ');
 
+/** A person with every right, who sets the kitchen up. */
+const ownerOf = (person: string): Body<'person'> => ({
+  person,
+  name: 'Mara Quill',
+  initials: 'MQ',
+  role: 'owner',
+  title: null,
+  language: 'en',
+  phone: null,
+  on_call: true,
+  active: true,
+});
+
+/** What a kitchen begins with: the things of its set-up, as the first-run route takes them. */
+export type Starting = { kind: string; body: object }[];
+
 /** Sets up a kitchen in an empty installation by its first-run route. @throws Error with the answer when refused */
+export async function setUpKitchen(
+  url: string,
+  starting: Starting,
+  more: Partial<Body<'site'>> = {},
+): Promise<{ headers: Record<string, string>; person: string }> {
+  const person = v7();
+  const json = { 'content-type': 'application/json', origin: url };
+  const response = await fetch(`${url}/api/first-run`, {
+    method: 'POST',
+    headers: json,
+    body: JSON.stringify({
+      site: { ...site, ...more },
+      person: ownerOf(person),
+      secret: kitchenSecret,
+      device: 'bench',
+      starting,
+    }),
+  });
+  if (!response.ok) throw new Error(`first run refused: ${response.status} ${await response.text()}`);
+  return { headers: { ...json, cookie: cookiesOf(response) }, person };
+}
+
+/** The smallest kitchen: one cabinet and one thermometer. */
 export async function firstVisit(url: string): Promise<Visitor> {
-  const [person, equipment, probe] = [v7(), v7(), v7()];
-  const owner: Body<'person'> = {
-    person,
-    name: 'Mara Quill',
-    initials: 'MQ',
-    role: 'owner',
-    title: null,
-    language: 'en',
-    phone: null,
-    on_call: true,
-    active: true,
-  };
+  const [equipment, probe] = [v7(), v7()];
   const starting = [
     {
       kind: 'equipment',
@@ -71,14 +102,7 @@ export async function firstVisit(url: string): Promise<Visitor> {
       },
     },
   ];
-  const json = { 'content-type': 'application/json', origin: url };
-  const response = await fetch(`${url}/api/first-run`, {
-    method: 'POST',
-    headers: json,
-    body: JSON.stringify({ site, person: owner, secret: 'measuring-kitchen', device: 'bench', starting }),
-  });
-  if (!response.ok) throw new Error(`first run refused: ${response.status} ${await response.text()}`);
-  return { headers: { ...json, cookie: cookiesOf(response) }, person, equipment, probe };
+  return { ...(await setUpKitchen(url, starting)), equipment, probe };
 }
 
 /** The n-th air reading of that kitchen's cabinet, observed a second ago. */
