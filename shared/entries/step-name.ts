@@ -1,6 +1,6 @@
 import * as z from 'zod';
 
-/** What food goes through (trade.md, section 3.2). `gone` ends a piece. */
+/** What food goes through (common practice). `gone` ends a piece. */
 export const stepName = z.enum([
   'cook',
   'rest',
