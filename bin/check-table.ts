@@ -113,6 +113,8 @@ function stepLines(step: LogStepAnswer, words: Words): string[] {
   const until = step.end === null ? 'open' : wallTime(step.end, step.last);
   const from = wallTime(step.start.at, step.start);
   const head = `  ${cli('step', { step: common(`step.${step.step}`), from, until })}`;
+  // Of a log's steps only those without a rule of ours carry it; a rule may well be published.
+  if (step.reason === 'no_figure') return [head, `    ${cli('not_judged_yet')}`];
   if (step.reason !== null)
     return [head, `    ${cli('no_stages', { reason: judge(`reason.${step.reason}`) })}`];
   return [
