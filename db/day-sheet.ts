@@ -1,4 +1,5 @@
 import { canonicalDay } from '#lib/sheet/canonical-day.ts';
+import type { Confirming } from '#lib/sheet/confirmed.ts';
 import { dayFrame } from '#lib/sheet/day-frame.ts';
 import { dayOfText } from '#lib/sheet/day-of-text.ts';
 import type { CanonicalDay } from '#lib/sheet/day-schema.ts';
@@ -21,6 +22,8 @@ export type SheetText = {
   signature: EntryOf<'signature'> | null;
   /** End of the chain under the signature; of an unsigned text, when it was made. */
   head: { seq: number; hash: string } | null;
+  /** Of a signed text, the signature under it; of one not signed, every signature in what the day was made from. */
+  confirming: Confirming;
 };
 
 /** `paper`: what the kitchen prints on. */
@@ -41,10 +44,13 @@ export async function daySheet(db: Db, site: string, day: string, nowMs: number)
   const state = sheetState(entries, day, { hash, over: made.over });
   const head = state.signed ? state.signed.body.head : end;
   const paper = dayFrame(entries, day)?.site.body.paper ?? 'letter';
+  const confirming = state.signed
+    ? [state.signed]
+    : entries.filter((entry): entry is EntryOf<'signature'> => entry.kind === 'signature');
   return {
     state,
     paper,
-    now: { day: made, text, hash, revision: state.revision, signature: state.signed, head },
+    now: { day: made, text, hash, revision: state.revision, signature: state.signed, head, confirming },
   };
 }
 
@@ -64,5 +70,5 @@ export async function signedSheet(
   const text = await signedTextOf(db, site, hash);
   if (text === null || sha256(text) !== hash) return null;
   const day = dayOfText(text);
-  return day && { day, text, hash, revision, signature, head };
+  return day && { day, text, hash, revision, signature, head, confirming: [signature] };
 }

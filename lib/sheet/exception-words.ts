@@ -1,3 +1,4 @@
+import { type Confirming, confirmationWords } from './confirmed.ts';
 import type { DeviationDoc, ReadingDoc } from './day-schema.ts';
 import type { Exception, Gap } from './exceptions.ts';
 import type { MarkWord, SampleKind } from './mark-paths.ts';
@@ -18,19 +19,24 @@ export type ExceptionWords = {
 
 type Finding = Omit<ExceptionWords, 'done'>;
 
-export const exceptionWords = (names: SheetNames, exception: Exception): ExceptionWords => ({
-  ...findingWords(names, exception),
+/** @param confirming signatures in the book: what they confirm is not said to be unconfirmed */
+export const exceptionWords = (
+  names: SheetNames,
+  exception: Exception,
+  confirming: Confirming = [],
+): ExceptionWords => ({
+  ...findingWords(names, exception, confirming),
   done: exception.deviations.flatMap((each) => doneWords(names, each)),
 });
 
-function findingWords(names: SheetNames, exception: Exception): Finding {
+function findingWords(names: SheetNames, exception: Exception, confirming: Confirming): Finding {
   switch (exception.kind) {
     case 'broken':
-      return brokenWords(names, exception);
+      return brokenWords(names, exception, confirming);
     case 'deviation':
-      return deviationWords(names, exception);
+      return deviationWords(names, exception, confirming);
     case 'thermometer':
-      return thermometerWords(names, exception);
+      return thermometerWords(names, exception, confirming);
     case 'round_missed':
       return roundWords(names, exception);
     case 'interval':
@@ -42,7 +48,7 @@ function findingWords(names: SheetNames, exception: Exception): Finding {
 
 type Of<K extends Exception['kind']> = Extract<Exception, { kind: K }>;
 
-function brokenWords(names: SheetNames, one: Of<'broken'>): Finding {
+function brokenWords(names: SheetNames, one: Of<'broken'>, confirming: Confirming): Finding {
   const { say } = names;
   const deviation = one.deviations[0] ?? null;
   const found = deviation?.found ?? badReading(one);
@@ -75,7 +81,7 @@ function brokenWords(names: SheetNames, one: Of<'broken'>): Finding {
           : null,
         lengths(names, one),
       ],
-      ...one.deviations.map((each) => outcome(names, each)),
+      ...one.deviations.map((each) => outcome(names, each, confirming)),
     ]
       .map((line) => (Array.isArray(line) ? line.filter((part) => part !== null).join(' ') : line))
       .filter((line) => line !== ''),
@@ -114,7 +120,7 @@ const foundWords = (names: SheetNames, found: ReadingDoc): string =>
   });
 
 /** What became of each piece, why it happened, and what is still to be confirmed. */
-function outcome(names: SheetNames, deviation: DeviationDoc): string {
+function outcome(names: SheetNames, deviation: DeviationDoc, confirming: Confirming): string {
   const { say } = names;
   const amounts = deviation.actions.flatMap((one) => one.amount || []);
   const causes = deviation.causes.length > 0 ? deviation.causes.join(' ') : deviation.since_basis;
@@ -123,9 +129,7 @@ function outcome(names: SheetNames, deviation: DeviationDoc): string {
     ...deviation.ends.map((end) => names.end(end)),
     amounts.length > 0 ? say('sheet.amounts', { amounts: amounts.join(', ') }) : null,
     say('sheet.cause', { cause: sentence(causes || say('sheet.cause_not_written')) }),
-    deviation.unconfirmed.length > 0
-      ? say('sheet.unconfirmed', { count: deviation.unconfirmed.length })
-      : null,
+    ...confirmationWords(names, deviation, confirming),
   ]
     .filter((part) => part !== null)
     .join(' ');
@@ -164,7 +168,7 @@ function doneWords(names: SheetNames, deviation: DeviationDoc): string[] {
   return all.sort((a, b) => Date.parse(a.at) - Date.parse(b.at)).map((one) => one.words);
 }
 
-function deviationWords(names: SheetNames, one: Of<'deviation'>): Finding {
+function deviationWords(names: SheetNames, one: Of<'deviation'>, confirming: Confirming): Finding {
   const { say } = names;
   const [deviation] = one.deviations;
   const stage = one.run && Object.entries(one.run.stages).find(([name]) => name === deviation?.stage);
@@ -199,7 +203,7 @@ function deviationWords(names: SheetNames, one: Of<'deviation'>): Finding {
       ]
         .filter((part) => part !== null)
         .join(' '),
-      ...(deviation ? [outcome(names, deviation)] : []),
+      ...(deviation ? [outcome(names, deviation, confirming)] : []),
     ].filter((line) => line !== ''),
   };
 }
@@ -212,7 +216,11 @@ const firstNotShown = (one: Of<'deviation'>) =>
 export const reasonsWords = (names: SheetNames, reasons: readonly string[]): string =>
   reasons.map((reason) => names.say(`sheet.reason.${reason}`)).join('; ');
 
-function thermometerWords(names: SheetNames, { thermometer, deviations }: Of<'thermometer'>): Finding {
+function thermometerWords(
+  names: SheetNames,
+  { thermometer, deviations }: Of<'thermometer'>,
+  confirming: Confirming,
+): Finding {
   const { say } = names;
   const all = [...thermometer.checks, ...(thermometer.check_after ? [thermometer.check_after] : [])];
   const bad = all.find((check) => check.verdict === 'broken');
@@ -248,7 +256,7 @@ function thermometerWords(names: SheetNames, { thermometer, deviations }: Of<'th
       ]
         .filter((part) => part !== null)
         .join(' '),
-      ...deviations.map((each) => outcome(names, each)),
+      ...deviations.map((each) => outcome(names, each, confirming)),
     ],
   };
 }

@@ -1,4 +1,5 @@
 import type { EntryOf } from '#shared/entries/entry.ts';
+import type { Confirming } from './confirmed.ts';
 import type { CanonicalDay } from './day-schema.ts';
 
 /** What stands on a print beside the day itself: which text it is and when it was printed. */
@@ -19,6 +20,8 @@ export type Printed = {
   /** Head of the chain under the signature; of an unsigned sheet, when it was printed. */
   head: { seq: number; hash: string } | null;
   printedAt: string; // instant
+  /** Signatures that stood in the book: what they confirm is printed as confirmed. */
+  confirming: Confirming;
 };
 
 /** @param printedAt instant of printing, as text */
@@ -29,6 +32,7 @@ export const printedOf = (
     revision: number;
     signature: EntryOf<'signature'> | null;
     head: Printed['head'];
+    confirming: Confirming;
   },
   printedAt: string,
 ): Printed => ({
@@ -43,6 +47,7 @@ export const printedOf = (
     items: sheet.signature.body.open_items,
   },
   head: sheet.head,
+  confirming: sheet.confirming,
   printedAt,
 });
 

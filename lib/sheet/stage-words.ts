@@ -2,6 +2,10 @@ import type { StageDoc } from './day-schema.ts';
 import { reasonsWords } from './exception-words.ts';
 import type { SheetNames } from './sheet-names.ts';
 
+/** The section of the code, or that the rule is the house's own. */
+export const sectionWords = (names: SheetNames, name: string, stage: StageDoc): string =>
+  name === 'house_plan_interval' || stage.section === '' ? names.say('sheet.house_plan') : stage.section;
+
 /** Figures and margin in words: what the rule asks, what the record gives. */
 export function stageWords(names: SheetNames, name: string, stage: StageDoc): string {
   const { say } = names;

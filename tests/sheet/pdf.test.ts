@@ -13,6 +13,7 @@ const printed: Printed = {
   signed: null,
   head: { seq: 816, hash: '7b1c'.repeat(16) },
   printedAt: '2026-10-18T13:10:00-05:00',
+  confirming: [],
 };
 const signed: Printed = {
   ...printed,

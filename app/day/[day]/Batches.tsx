@@ -4,7 +4,7 @@ import { Verdict } from '#app/ui/Verdict.tsx';
 import type { BatchDoc, ReadingDoc, RunDoc } from '#lib/sheet/day-schema.ts';
 import type { SheetNames } from '#lib/sheet/sheet-names.ts';
 import { stagesInOrder } from '#lib/sheet/stage-order.ts';
-import { stageWords } from '#lib/sheet/stage-words.ts';
+import { sectionWords, stageWords } from '#lib/sheet/stage-words.ts';
 import css from './page.module.css';
 
 /** Each batch in the order of the night: its verdicts, and its looks folded away until they are asked for. */
@@ -60,7 +60,7 @@ function Run({ run, names }: { run: RunDoc; names: SheetNames }) {
         <p key={name} className={css.stage}>
           <Verdict verdict={stage.verdict} />
           <span>
-            {say(`sheet.stage.${name}`)} <Section>{stage.section || say('sheet.house_plan')}</Section>
+            {say(`sheet.stage.${name}`)} <Section>{sectionWords(names, name, stage)}</Section>
           </span>
           <span className={css.note}>{stageWords(names, name, stage)}</span>
         </p>

@@ -2,6 +2,7 @@ import { getTranslations } from 'next-intl/server';
 import { Drawing } from '#app/ui/Mark.tsx';
 import { Section } from '#app/ui/Section.tsx';
 import { Tag } from '#app/ui/Tag.tsx';
+import type { Confirming } from '#lib/sheet/confirmed.ts';
 import { exceptionWords } from '#lib/sheet/exception-words.ts';
 import { type Exception, exceptionsOf, refsOf } from '#lib/sheet/exceptions.ts';
 import { type MarkWord, markPaths, type SampleKind, samplePaths } from '#lib/sheet/mark-paths.ts';
@@ -9,17 +10,17 @@ import type { SheetNames } from '#lib/sheet/sheet-names.ts';
 import type { EntryOf } from '#shared/entries/entry.ts';
 import css from './page.module.css';
 
-type Props = { names: SheetNames; signature: EntryOf<'signature'> | null };
+type Props = { names: SheetNames; signature: EntryOf<'signature'> | null; confirming: Confirming };
 
 /** What was not as it should be, worst first, each with its number, and what was not shown and why. */
-export async function ExceptionList({ names, signature }: Props) {
+export async function ExceptionList({ names, signature, confirming }: Props) {
   const exceptions = exceptionsOf(names.day);
   if (exceptions.length === 0) return <p className={css.strip}>{names.say('sheet.no_exceptions')}</p>;
   return (
     <section aria-label={names.say('sheet.exceptions')}>
       <ol className={css.exceptions}>
         {exceptions.map((one) => (
-          <Row key={one.ref} one={one} names={names} signature={signature} />
+          <Row key={one.ref} one={one} names={names} signature={signature} confirming={confirming} />
         ))}
       </ol>
       <NotShown names={names} exceptions={exceptions} />
@@ -27,9 +28,9 @@ export async function ExceptionList({ names, signature }: Props) {
   );
 }
 
-async function Row({ one, names, signature }: Props & { one: Exception }) {
+async function Row({ one, names, signature, confirming }: Props & { one: Exception }) {
   const t = await getTranslations('day');
-  const words = exceptionWords(names, one);
+  const words = exceptionWords(names, one, confirming);
   const refs = new Set(refsOf(one));
   const decided = signature?.body.open_items.filter((item) => refs.has(item.ref)) ?? [];
   return (

@@ -58,7 +58,7 @@ export default async function DayPage({ params, searchParams }: Params) {
         <main className={css.main}>
           <DayText names={names} text={text} sheet={sheet} past={asked !== null} />
           {asked === null ? <Changes db={db} site={session.site} sheet={sheet} /> : null}
-          <ExceptionList names={names} signature={text.signature} />
+          <ExceptionList names={names} signature={text.signature} confirming={text.confirming} />
           <DayInLines names={names} />
           <Behind names={names} />
           <Batches names={names} />

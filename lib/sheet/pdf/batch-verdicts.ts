@@ -4,27 +4,33 @@ import type { BatchDoc, RunDoc, StageDoc } from '../day-schema.ts';
 import type { MarkWord } from '../mark-paths.ts';
 import { ranges, type SheetNames } from '../sheet-names.ts';
 import { stagesInOrder } from '../stage-order.ts';
-import { stageWords } from '../stage-words.ts';
+import { sectionWords, stageWords } from '../stage-words.ts';
 import { mark } from './mark.ts';
 import { style } from './style.ts';
 
 /** Each batch in the order of the night: its steps with every verdict, its section, its figures and its margin. */
-export const batchVerdicts = (names: SheetNames): ReactElement[] =>
-  names.day.batches.map((batch) => batchBlock(names, batch));
+export function batchVerdicts(names: SheetNames): ReactElement[] {
+  const { day, say } = names;
+  const title = h(Text, { key: 'batches', style: style.part }, say('sheet.batches'));
+  const [first, ...rest] = day.batches;
+  return first
+    ? [batchBlock(names, first, title), ...rest.map((batch) => batchBlock(names, batch, null))]
+    : [title, h(Text, { key: 'none' }, say('sheet.no_batches'))];
+}
 
-function batchBlock(names: SheetNames, batch: BatchDoc): ReactElement {
+function batchBlock(names: SheetNames, batch: BatchDoc, title: ReactElement | null): ReactElement {
   const { say } = names;
   const runs = batch.runs.map((run, at) => runBlock(names, run, at));
   const head = h(
     View,
-    { style: { borderTopWidth: 1, borderTopColor: '#000', paddingTop: 3, marginTop: 7 } },
+    { style: title === null ? style.ruledAbove : { paddingTop: 3 } },
     h(
       Text,
-      null,
-      h(Text, { style: style.under }, `${batch.name}, ${names.food(batch)}`),
+      { style: style.under },
+      `${batch.name}, ${names.food(batch)}`,
       h(
         Text,
-        null,
+        { style: style.besideName },
         `   ${say(`common.food_class.${batch.food?.class ?? 'unknown'}`)}, ${batch.pieces === null ? say('sheet.not_counted') : say('common.pieces', { count: batch.pieces })}`,
       ),
     ),
@@ -36,7 +42,7 @@ function batchBlock(names: SheetNames, batch: BatchDoc): ReactElement {
       .filter((line) => line !== null && line !== '')
       .map((line, at) => h(Text, { key: at }, line)),
   );
-  return h(View, { key: batch.id }, h(View, { wrap: false }, head, runs[0] ?? null), runs.slice(1));
+  return h(View, { key: batch.id }, h(View, { wrap: false }, title, head, runs[0] ?? null), runs.slice(1));
 }
 
 function made(names: SheetNames, batch: BatchDoc): string | null {
@@ -91,6 +97,9 @@ function runBlock(names: SheetNames, run: RunDoc, at: number): ReactElement {
   );
 }
 
+/** Besley stands lower in its line than the words beside it, pt at 9. */
+const raise = -3;
+
 function stageRow(names: SheetNames, name: string, stage: StageDoc): ReactElement {
   const { say } = names;
   return h(
@@ -102,22 +111,25 @@ function stageRow(names: SheetNames, name: string, stage: StageDoc): ReactElemen
         ...style.ruled,
         paddingVertical: 0.4,
         fontSize: 9,
-        lineHeight: 1.25,
+        lineHeight: 1.2,
         alignItems: 'flex-start',
       },
     },
     h(
       View,
-      { style: { ...style.row, width: 96, alignItems: 'center' } },
+      {
+        style: {
+          ...style.row,
+          width: names.language === 'es' ? 104 : 90,
+          alignItems: 'center',
+          marginTop: raise,
+        },
+      },
       mark(stage.verdict as MarkWord, 18),
       h(Text, { style: { ...style.name, fontSize: 9 } }, say(`parts.mark.${stage.verdict}`)),
     ),
-    h(Text, { style: { width: 78 } }, say(`sheet.stage.${name}`)),
-    h(
-      Text,
-      { style: { ...style.cited, width: 80 } },
-      stage.section === '' ? say('sheet.house_plan') : stage.section,
-    ),
+    h(Text, { style: { width: 72 } }, say(`sheet.stage.${name}`)),
+    h(Text, { style: { ...style.cited, width: 74 } }, sectionWords(names, name, stage)),
     h(Text, { style: { flex: 1 } }, stageWords(names, name, stage)),
   );
 }

@@ -9,10 +9,11 @@ import type { SheetNames } from '../sheet-names.ts';
 import { tagBox } from './mark.ts';
 import { style } from './style.ts';
 
-const labels = 118; // pt, left of the margin line
+const labels = 124; // pt, left of the margin line
 const sums = 104; // pt, right of the lines
-const bar = 6.5;
-const rowHeight = 21;
+const bar = 5.5;
+const barTop = 7; // the ticks of looks stand above it
+const rowHeight = barTop + 2 * bar + 4; // a fallen bar and its cut end here
 
 const hour = 3_600_000;
 
@@ -28,25 +29,26 @@ export function dayInLines(names: SheetNames, exceptions: readonly Exception[], 
   );
   const title = h(
     View,
-    { style: { ...style.row, alignItems: 'flex-end' } },
+    { minPresenceAhead: 4 * rowHeight, style: { ...style.row, alignItems: 'flex-end' } },
     h(Text, { style: style.section }, say('sheet.lines')),
     h(Text, { style: { marginLeft: 8, marginBottom: 4, fontSize: 9 } }, say('sheet.lines_note')),
   );
   return h(
     View,
     { key: 'lines' },
-    h(View, { wrap: false }, title, hours(names, axis), drawn[0] ?? h(Text, null, say('sheet.no_lines'))),
-    drawn.slice(1),
+    title,
+    drawn.length > 0 ? [hours(names, axis), ...drawn] : h(Text, null, say('sheet.no_lines')),
   );
 }
 
+/** The hours stand again above the lines that go on on the next page. */
 function hours(names: SheetNames, axis: Axis): ReactElement {
   const every = 2 * hour;
   const count = Math.floor((axis.to - axis.from) / every);
   const at = Array.from({ length: count + 1 }, (_, i) => axis.from + i * every);
   return h(
     View,
-    { style: { ...style.row, height: 15 } },
+    { key: 'hours', fixed: true, style: { ...style.row, height: 15 } },
     h(View, { style: { width: labels + 6, borderRightWidth: 0 } }),
     h(
       View,
@@ -84,7 +86,7 @@ function hours(names: SheetNames, axis: Axis): ReactElement {
 type Row = LineRow & { placed: { tag: number; at: number }[] };
 
 function lineRow(names: SheetNames, axis: Axis, { batch, run, line, placed }: Row): ReactElement {
-  const geometry = lineGeometry(drawnLine(line, axis), { width: axis.width, h: bar, y: 8 });
+  const geometry = lineGeometry(drawnLine(line, axis), { width: axis.width, h: bar, y: barTop });
   return h(
     View,
     { key: run.id, wrap: false, style: { ...style.row, height: rowHeight } },
@@ -102,13 +104,19 @@ function lineRow(names: SheetNames, axis: Axis, { batch, run, line, placed }: Ro
       },
       h(
         Text,
-        { style: { ...style.name, fontSize: 10 } },
-        `${batch.name}  ${short(names.place(run.equipment), 16)}`,
+        { style: { ...style.name, fontSize: 10, paddingBottom: 0, marginTop: -3 } },
+        batch.name,
+        h(Text, { style: { ...style.besideName, fontSize: 9 } }, `  ${names.say(`common.step.${run.step}`)}`),
       ),
       h(
         Text,
-        { style: { fontSize: 9, lineHeight: 1.05 } },
-        `${names.say(`common.step.${run.step}`)}${run.pieces ? `, ${names.pieces(run.pieces)}` : ''}`,
+        { style: { fontSize: 9, lineHeight: 1.1 } },
+        short(
+          [run.pieces ? names.pieces(run.pieces) : '', names.place(run.equipment)]
+            .filter((part) => part !== '')
+            .join(', '),
+          29,
+        ),
       ),
     ),
     h(
@@ -130,8 +138,8 @@ function lineRow(names: SheetNames, axis: Axis, { batch, run, line, placed }: Ro
       ...placed.map((one, i) =>
         h(
           View,
-          { key: one.tag, style: { position: 'absolute', top: -4, left: tagLeft(placed, i, axis) } },
-          tagBox(one.tag, 13),
+          { key: one.tag, style: { position: 'absolute', top: -5, left: tagLeft(placed, i, axis) } },
+          tagBox(one.tag, 12),
         ),
       ),
     ),

@@ -64,11 +64,11 @@ function thermometers(names: SheetNames): ReactElement | null {
     'thermometers',
     say('sheet.thermometers'),
     [
-      { head: say('sheet.column.thermometer_long'), width: 78, strong: true },
-      { head: say('sheet.column.check_before'), width: 122 },
+      { head: say('sheet.column.thermometer_long'), width: 72, strong: true },
+      { head: say('sheet.column.check_before'), width: 134 },
       { head: say('sheet.column.checks') },
-      { head: say('sheet.column.check_after'), width: 122 },
-      { head: say('sheet.column.readings'), width: 60 },
+      { head: say('sheet.column.check_after'), width: 134 },
+      { head: say('sheet.column.readings'), width: 54 },
     ],
     rows,
   );

@@ -1,4 +1,4 @@
-import { Document, Page, renderToBuffer, Text, View } from '@react-pdf/renderer';
+import { Document, renderToBuffer } from '@react-pdf/renderer';
 import { createElement as h, type ReactElement } from 'react';
 import type { Language } from '#shared/words/messages.ts';
 import type { CanonicalDay } from '../day-schema.ts';
@@ -6,13 +6,11 @@ import type { Printed } from '../printed.ts';
 import { SheetNames } from '../sheet-names.ts';
 import { sheetWords } from '../sheet-words.ts';
 import { batchVerdicts } from './batch-verdicts.ts';
+import { dayPages } from './day-pages.ts';
 import { dayTables } from './day-tables.ts';
 import { registerFonts } from './fonts.ts';
-import { pageFoot, pageHead, pageNumber } from './frame.ts';
-import { pageOne } from './page-one.ts';
-import { type Paper, pageSize } from './paper.ts';
+import type { Paper } from './paper.ts';
 import { readingsPages } from './readings-pages.ts';
-import { style } from './style.ts';
 
 export type SheetOptions = {
   paper: Paper;
@@ -22,7 +20,7 @@ export type SheetOptions = {
 };
 
 /**
- * The printed sheet of one day as a PDF: page 1 stands alone, then each batch in the order of the night, what
+ * The printed sheet of one day as a PDF: page 1 can be read alone, then each batch in the order of the night, what
  * stands behind it, and every reading. Printed from the canonical day and from nothing else.
  */
 export async function sheetPdf(
@@ -48,20 +46,7 @@ function sheetDocument(names: SheetNames, printed: Printed, paper: Paper): React
       language: names.language,
       creationDate: new Date(printed.printedAt),
     },
-    pageOne(names, printed, paper),
-    h(
-      Page,
-      { key: 'batches', size: pageSize[paper].name, style: style.page },
-      pageHead(names, say('sheet.batches')),
-      h(
-        View,
-        { style: style.body },
-        day.batches.length === 0 ? h(Text, null, say('sheet.no_batches')) : batchVerdicts(names),
-        dayTables(names),
-      ),
-      pageFoot(names, printed),
-      pageNumber(names),
-    ),
+    dayPages(names, printed, paper, [...batchVerdicts(names), ...dayTables(names)]),
     ...readingsPages(names, printed, paper),
   );
 }

@@ -20,7 +20,7 @@ export const style = StyleSheet.create({
   },
   /** Of everything but the page's number: the renderer drops a text that it fills in last when its
    * lines have a height. Lines are high by the size of the letters here, so the size stands here too. */
-  body: { fontSize: 9.5, lineHeight: 1.25 },
+  body: { fontSize: 9.5, lineHeight: 1.2 },
   head: {
     fontSize: 9.5,
     lineHeight: 1.25,
@@ -58,6 +58,17 @@ export const style = StyleSheet.create({
   row: { flexDirection: 'row' },
   between: { flexDirection: 'row', justifyContent: 'space-between' },
   title: { fontFamily: names, fontWeight: 700, fontSize: 15, lineHeight: tall, paddingBottom: 2 },
+  /** The title of a part that begins in the middle of a page. */
+  part: {
+    fontFamily: names,
+    fontWeight: 700,
+    fontSize: 15,
+    lineHeight: tall,
+    paddingBottom: 3,
+    marginTop: 10,
+    borderBottomWidth: 2,
+    borderBottomColor: '#000',
+  },
   section: {
     fontFamily: names,
     fontWeight: 600,
@@ -68,11 +79,14 @@ export const style = StyleSheet.create({
     marginBottom: 1,
   },
   under: { fontFamily: names, fontWeight: 600, fontSize: 11.5, lineHeight: tall, paddingBottom: 2 },
-  name: { fontFamily: names, fontWeight: 600, lineHeight: tall, paddingBottom: 2 },
+  /** Words in the line of a name. */
+  besideName: { fontFamily: words, fontWeight: 400, fontSize: 9.5 },
+  name: { fontFamily: names, fontWeight: 600, fontSize: 9.5, lineHeight: tall, paddingBottom: 2 },
   strong: { fontWeight: 700 },
   cited: { fontWeight: 600 },
   tool: { fontStyle: 'italic' },
   ruled: { borderBottomWidth: 0.5, borderBottomColor: hair },
+  ruledAbove: { borderTopWidth: 1, borderTopColor: '#000', paddingTop: 3, marginTop: 6 },
   headRow: {
     flexDirection: 'row',
     borderBottomWidth: 1,

@@ -38,7 +38,7 @@ export function table(
           flexDirection: 'row',
           borderBottomWidth: 0.5,
           borderBottomColor: hair,
-          paddingVertical: 1.6,
+          paddingVertical: 1.2,
         },
       },
       cells.map((content, i) => {

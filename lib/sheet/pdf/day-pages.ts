@@ -12,12 +12,20 @@ import { mark, tagBox } from './mark.ts';
 import { inner, type Paper, pageSize } from './paper.ts';
 import { style } from './style.ts';
 
-/** Page 1 stands alone: what the day came to, what was not as it should be, the day in lines, the key, the signatures. */
-export function pageOne(names: SheetNames, printed: Printed, paper: Paper): ReactElement {
+/**
+ * What the day came to, whether it is signed, what was not as it should be, the key and the day in lines: page 1 can
+ * be read alone. What stands behind it follows where it ends, so that no page is left nearly empty.
+ */
+export function dayPages(
+  names: SheetNames,
+  printed: Printed,
+  paper: Paper,
+  behind: readonly ReactElement[],
+): ReactElement {
   const exceptions = exceptionsOf(names.day);
   return h(
     Page,
-    { key: 'one', size: pageSize[paper].name, style: { ...style.page, paddingTop: 32 } },
+    { key: 'day', size: pageSize[paper].name, style: { ...style.page, paddingTop: 32 } },
     h(
       View,
       { style: style.body },
@@ -28,6 +36,7 @@ export function pageOne(names: SheetNames, printed: Printed, paper: Paper): Reac
       ...notShownLines(names, exceptions),
       keys(names), // before the lines, so that it never stands alone on a page
       dayInLines(names, exceptions, inner(paper).width),
+      behind,
     ),
     pageFoot(names, printed),
     pageNumber(names),
@@ -131,7 +140,7 @@ function exceptionList(
 }
 
 function exceptionRow(names: SheetNames, one: Exception, printed: Printed, first: boolean): ReactElement {
-  const words = exceptionWords(names, one);
+  const words = exceptionWords(names, one, printed.confirming);
   const refs = new Set(refsOf(one));
   const decided = (printed.signed?.items ?? []).filter((item) => refs.has(item.ref));
   return h(
@@ -151,12 +160,12 @@ function exceptionRow(names: SheetNames, one: Exception, printed: Printed, first
     h(View, { style: { width: 26 } }, tagBox(one.tag, 15)),
     h(
       View,
-      { style: { width: 112, paddingRight: 6 } },
+      { style: { width: 118, paddingRight: 6 } },
       h(
         View,
         { style: { ...style.row, alignItems: 'center' } },
-        mark(words.mark, 24, isSample(words)),
-        h(Text, { style: isSample(words) ? style.strong : { ...style.name, fontSize: 11 } }, words.word),
+        mark(words.mark, 22, isSample(words)),
+        h(Text, { style: isSample(words) ? style.strong : { ...style.name, fontSize: 10.5 } }, words.word),
       ),
       h(Text, { style: { fontSize: 9 } }, words.when),
     ),
@@ -249,6 +258,9 @@ const keyItem = (
     h(Text, { style: { fontSize: 9, lineHeight: 1.2 } }, says),
   );
 
+/** Height in which a name and a date can be written by hand, pt. */
+const roomToSign = 40;
+
 /** Whether it is signed, by whom and meaning what: at the top, where whoever stands with the sheet looks first. */
 function signature(names: SheetNames, printed: Printed): ReactElement {
   const { say } = names;
@@ -264,7 +276,15 @@ function signature(names: SheetNames, printed: Printed): ReactElement {
   const elsewhere = (signed?.items ?? []).filter((item) => !refs.has(item.ref));
   return h(
     View,
-    { key: 'signature', style: { borderBottomWidth: 0.5, borderBottomColor: '#000', paddingVertical: 3 } },
+    {
+      key: 'signature',
+      style: {
+        borderBottomWidth: 0.5,
+        borderBottomColor: '#000',
+        paddingVertical: 3,
+        minHeight: signed ? 0 : roomToSign,
+      },
+    },
     h(
       Text,
       null,
