@@ -9,6 +9,7 @@ import { Key } from '#app/ui/Key.tsx';
 import { Tag } from '#app/ui/Tag.tsx';
 import type { Role } from '#shared/entries/person.ts';
 import css from './page.module.css';
+import { useKeptWords } from './useKeptWords.ts';
 
 export type Signer = { id: string; name: string; initials: string; role: Role; tookReadings: boolean };
 type Open = { ref: string; tag: number; head: string };
@@ -22,26 +23,31 @@ type Props = {
   signers: Signer[];
 };
 
+/** Among the words that are kept: a name that no exception has. */
+const ofMeaning = 'meaning';
+
 /** Decide what is open, say what the signature means, enter the secret again. What was typed stays on any refusal. */
 export function SignBox({ day, over, read, open, signers }: Props) {
   const t = useTranslations('day.sign');
   const common = useTranslations('common');
   const router = useRouter();
-  const [decisions, setDecisions] = useState<Record<string, string>>({});
-  const [meaning, setMeaning] = useState(t('meaning_default'));
+  const { words, write, forget } = useKeptWords(`sign:${day}`, { [ofMeaning]: t('meaning_default') });
+  const meaning = words[ofMeaning] ?? '';
   const [signer, setSigner] = useState<Signer | null>(null);
   const [problems, setProblems] = useState<ClientProblem[]>([]);
   const [changes, setChanges] = useState<string[]>([]);
-  const undecided = open.filter((one) => !decisions[one.ref]?.trim()).length;
+  const undecided = open.filter((one) => !words[one.ref]?.trim()).length;
 
   const sign = async (by: Signer) => {
     setSigner(null);
-    const openItems = open.map(({ ref }) => ({ ref, decision: decisions[ref]?.trim() ?? '' }));
+    const openItems = open.map(({ ref }) => ({ ref, decision: words[ref]?.trim() ?? '' }));
     const answer = await post<Answer>(`/api/day/${day}/sign`, { by: by.id, ...read, meaning, openItems });
     const refused = 'problems' in answer;
     setProblems(refused ? answer.problems : []);
     setChanges(refused && 'changes' in answer ? (answer.changes ?? []) : []);
-    if (!refused) router.refresh();
+    if (refused) return;
+    forget();
+    router.refresh();
   };
 
   const cannot = !over ? t('not_over') : undecided > 0 ? t('decide_first', { count: undecided }) : null;
@@ -63,8 +69,8 @@ export function SignBox({ day, over, read, open, signers }: Props) {
           hint={t('decide_hint')}
           rows={2}
           maxLength={200}
-          value={decisions[one.ref] ?? ''}
-          onChange={(event) => setDecisions({ ...decisions, [one.ref]: event.target.value })}
+          value={words[one.ref] ?? ''}
+          onChange={(event) => write(one.ref, event.target.value)}
         />
       ))}
       <TextArea
@@ -73,7 +79,7 @@ export function SignBox({ day, over, read, open, signers }: Props) {
         rows={3}
         maxLength={500}
         value={meaning}
-        onChange={(event) => setMeaning(event.target.value)}
+        onChange={(event) => write(ofMeaning, event.target.value)}
       />
       {signer ? (
         <AskSecret person={signer} onDone={() => void sign(signer)} onCancel={() => setSigner(null)} />

@@ -155,7 +155,7 @@ function lineRow(names: SheetNames, axis: Axis, { batch, run, line, placed }: Ro
 function tagLeft(placed: readonly { at: number }[], i: number, axis: Axis): number {
   let last = Number.NEGATIVE_INFINITY;
   for (let n = 0; n <= i; n += 1) {
-    const x = xOf(axis, axis.width, placed[n]?.at ?? axis.from) - 6.5;
+    const x = Math.max(0, xOf(axis, axis.width, placed[n]?.at ?? axis.from) - 6.5);
     last = Math.max(x, last + 14);
   }
   return Math.min(last, axis.width - 13);
