@@ -83,7 +83,9 @@ async function Row({ row }: { row: DayRow }) {
         <span className={css.note}>
           {row.empty
             ? t('empty_day')
-            : `${t('things', { count: row.things })}, ${t('open_count', { count: row.open })}`}
+            : row.state.state === 'signed' // what was open has been decided in signing
+              ? t('things', { count: row.things })
+              : `${t('things', { count: row.things })}, ${t('open_count', { count: row.open })}`}
         </span>
       </Link>
     </li>

@@ -93,6 +93,13 @@ describe('the printed sheet', () => {
     expect(lines.filter((line) => /^\d\d:\d\d [A-Z]{2,3} /.test(line)).length).toBe(readingsOf(day).length);
   });
 
+  test('leaves no page nearly empty, signed or unsigned: what follows begins where the page before ends', async () => {
+    const foot = 4; // lines of text that stand on every page
+    for (const page of [...pages, ...(await print(friday, 'letter', 'en', signed))]) {
+      expect(linesOf(page, 0, 612).length, whole(page)).toBeGreaterThan(foot + 20);
+    }
+  });
+
   test('says nothing that releases food', () => {
     const text = pages.map(whole).join(' ');
     expect(text).not.toMatch(/\b(OK|passed|compliant|safe|approved)\b/i);

@@ -54,21 +54,23 @@ export default async function DayPage({ params, searchParams }: Params) {
   return (
     <Sheet width="desk">
       <Headband back={{ href: '/day', words: t('all') }} clock={wallClock(now, zone, clock)} />
-      <div className={css.page}>
-        <main className={css.main}>
+      <main className={css.page}>
+        <div className={css.main}>
           <DayText names={names} text={text} sheet={sheet} past={asked !== null} />
           {asked === null ? <Changes db={db} site={session.site} sheet={sheet} /> : null}
           <ExceptionList names={names} signature={text.signature} confirming={text.confirming} />
-          <DayInLines names={names} />
-          <Behind names={names} />
-          <Batches names={names} />
-        </main>
+        </div>
         <aside className={css.aside}>
           <Totals names={names} />
           {asked === null ? <Sign db={db} session={session} sheet={sheet} names={names} /> : null}
           <Downloads day={day} revision={asked} state={sheet.state} names={names} />
         </aside>
-      </div>
+        <div className={css.main}>
+          <DayInLines names={names} />
+          <Behind names={names} />
+          <Batches names={names} />
+        </div>
+      </main>
     </Sheet>
   );
 }
