@@ -39,15 +39,18 @@ export async function buildIfChanged(): Promise<void> {
   const started = Date.now();
   const clock = setInterval(() => say(`  … still building, ${secondsSince(started)} s`), 10_000);
   try {
-    await runBuild();
+    while (!isBuiltFrom(hash)) {
+      if (await runBuild()) writeFileSync(stampFile, hash);
+      else await new Promise((wake) => setTimeout(wake, 2000)); // somebody else's build: it may be the same
+    }
   } finally {
     clearInterval(clock);
   }
-  writeFileSync(stampFile, hash);
   say(`  built in ${secondsSince(started)} s.`);
 }
 
-function runBuild(): Promise<void> {
+/** False when another build holds the folder. @throws Error with the builder's words when the build fails */
+function runBuild(): Promise<boolean> {
   const child = spawn(process.execPath, [join(root, 'node_modules/next/dist/bin/next'), 'build'], {
     cwd: root,
     env: { ...process.env, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' },
@@ -57,6 +60,10 @@ function runBuild(): Promise<void> {
   for (const stream of [child.stdout, child.stderr]) stream.on('data', (chunk: Buffer) => (words += chunk));
   return new Promise((done, fail) => {
     child.on('error', fail);
-    child.on('exit', (code) => (code === 0 ? done() : fail(new Error(`the build failed:\n${words}`))));
+    child.on('exit', (code) => {
+      if (code === 0) done(true);
+      else if (words.includes('Another next build process is already running')) done(false);
+      else fail(new Error(`the build failed:\n${words}`));
+    });
   });
 }

@@ -105,9 +105,9 @@ export async function firstVisit(url: string): Promise<Visitor> {
   return { ...(await setUpKitchen(url, starting)), equipment, probe };
 }
 
-/** The n-th air reading of that kitchen's cabinet, observed a second ago. */
+/** The n-th air reading of that kitchen's cabinet: looks lie three minutes apart, the first a second ago. */
 export function airReading(visitor: Visitor, n: number): Draft {
-  const now = new Date(Date.now() - 1000).toISOString();
+  const now = new Date(Date.now() - 1000 - n * 180_000).toISOString();
   const value = 100 + n / 10; // no two alike: the same look twice within a minute would be asked about
   return {
     id: v7(),
