@@ -21,7 +21,9 @@ export async function aroundDrafts(db: Db, site: string, spoken: SpokenOf): Prom
     db.drizzle
       .select()
       .from(ledger)
-      .where(and(eq(ledger.site, site), condition));
+      .where(and(eq(ledger.site, site), condition))
+      .prepare('around_drafts') // kept planned: a figure is saved every few seconds on a round
+      .execute();
   const named = spoken.entries.length === 0 ? [] : await rows(inArray(ledger.id, [...spoken.entries]));
   const batches = [...new Set([...spoken.batches, ...named.flatMap(({ subject }) => subject ?? [])])];
   const made = and(inArray(ledger.subject, batches), inArray(ledger.kind, ['batch', 'step']));

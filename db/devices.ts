@@ -34,7 +34,9 @@ export async function deviceOf(db: Db, token: string): Promise<Device | null> {
   const [row] = await db.drizzle
     .select()
     .from(device)
-    .where(and(eq(device.site, site), eq(device.device, id), isNull(device.revokedAt)));
+    .where(and(eq(device.site, site), eq(device.device, id), isNull(device.revokedAt)))
+    .prepare('device_of')
+    .execute();
   if (row === undefined) return null;
   const same = timingSafeEqual(Buffer.from(row.tokenHash), Buffer.from(sha256(key)));
   return same ? { site, device: id, name: row.name } : null;
@@ -88,7 +90,9 @@ export async function signedIn(db: Db, site: string, id: string): Promise<SignIn
     })
     .from(signIn)
     .where(openOn(site, id))
-    .orderBy(signIn.sinceMs);
+    .orderBy(signIn.sinceMs)
+    .prepare('signed_in')
+    .execute();
 }
 
 /** Notes that someone was just there. */

@@ -106,15 +106,23 @@ export async function appendIn(
   const pen = new Pen(writer, end, seen, isoOf(clock()), admit);
   const receipts = drafts.map((draft) => pen.take(draft));
   if (pen.rows.length > 0) {
-    const inserts = inSlices(pen.rows).map((rows) => tx.insert(ledger).values(rows));
+    const inserts = inSlices(pen.rows).map((rows) => insertion(tx, rows));
     const moved = tx
       .update(head)
       .set({ seq: pen.end.seq, hash: pen.end.hash })
-      .where(eq(head.site, writer.site));
+      .where(eq(head.site, writer.site))
+      .prepare('move_head')
+      .execute();
     await Promise.all([...inserts, moved]); // one connection: sent together, done in this order
     await keepLives(tx, writer.site, pen.entries);
   }
   return receipts;
+}
+
+/** One figure at a time is what a round sends: that statement is kept planned; a long one would only fill memory. */
+function insertion(tx: Tx, rows: Row[]): Promise<unknown> {
+  const insert = tx.insert(ledger).values(rows);
+  return rows.length === 1 ? insert.prepare('insert_entry').execute() : insert.execute();
 }
 
 /** Locks the end of the chain, then looks for the ids: sent together, the second sees all that the lock waited for. */
@@ -124,8 +132,14 @@ async function lockAndLookUp(
   drafts: readonly Draft[],
 ): Promise<[{ seq: number; hash: string }, Map<string, Seen>]> {
   const ids = [...new Set(drafts.map(({ id }) => String(id).toLowerCase()))].filter((id) => uuid.test(id));
-  const locked = tx.select().from(head).where(eq(head.site, site)).for('update');
-  const found = tx
+  const locked = tx
+    .select()
+    .from(head)
+    .where(eq(head.site, site))
+    .for('update')
+    .prepare('lock_head')
+    .execute();
+  const looked = tx
     .select({
       id: ledger.id,
       seq: ledger.seq,
@@ -140,6 +154,7 @@ async function lockAndLookUp(
     })
     .from(ledger)
     .where(and(eq(ledger.site, site), inArray(ledger.id, ids)));
+  const found = ids.length === 1 ? looked.prepare('find_entry').execute() : looked.execute();
   const [[end], seen] = await Promise.all([locked, found]);
   if (end === undefined) throw new Error(`append: no site ${site} in this book`);
   return [end, new Map(seen.map((row) => [row.id, row]))];

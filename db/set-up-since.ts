@@ -13,13 +13,20 @@ export async function setUpSince(
   site: string,
   seq: number,
 ): Promise<{ entries: Entry[]; seq: number }> {
-  const [end] = await db.drizzle.select({ seq: head.seq }).from(head).where(eq(head.site, site));
+  const [end] = await db.drizzle
+    .select({ seq: head.seq })
+    .from(head)
+    .where(eq(head.site, site))
+    .prepare('end_of_chain')
+    .execute();
   if (end === undefined || end.seq <= seq) return { entries: [], seq };
   const rows = await db.drizzle
     .select()
     .from(ledger)
     .where(
       and(eq(ledger.site, site), gt(ledger.seq, seq), inArray(ledger.kind, [...setUpKinds, 'amendment'])),
-    );
+    )
+    .prepare('set_up_since')
+    .execute();
   return { entries: rows.map(entryOf), seq: end.seq };
 }

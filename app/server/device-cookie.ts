@@ -16,8 +16,20 @@ const ttl = 400 * 86_400; // seconds; browsers keep no cookie longer. A device i
 export const sealed = async (db: Db, device: SealedDevice): Promise<string> =>
   sealData(device, { password: await sealKey(db), ttl });
 
+/** Values opened lately: a phone on its round sends the same one with each figure, and opening it derives keys. */
+const opened = new Map<string, SealedDevice>();
+const openedAtMost = 200;
+
 /** What a cookie's value holds; null when it is not of our making, was changed, or is too old. */
 export async function unsealed(db: Db, value: string): Promise<SealedDevice | null> {
+  const held = opened.get(value) ?? (await open(db, value));
+  if (held === null) return null;
+  if (opened.size >= openedAtMost) opened.clear();
+  opened.set(value, held);
+  return held;
+}
+
+async function open(db: Db, value: string): Promise<SealedDevice | null> {
   const { token, confirmed = null } = await unsealData<Partial<SealedDevice>>(value, {
     password: await sealKey(db),
     ttl,
