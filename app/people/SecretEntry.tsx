@@ -37,6 +37,10 @@ export function SecretEntry({ least, letters, save, busy, wrong, onDone }: Props
   const add = (digit: string) => setTyped((before) => (before + digit).slice(0, most));
   const back = () => setTyped((before) => before.slice(0, -1));
   const form = useRef<HTMLFormElement>(null);
+  const letterField = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    if (keyboard) letterField.current?.focus();
+  }, [keyboard]);
   useKeyboard(!keyboard, { add, back, send: () => form.current?.requestSubmit() });
 
   const cannot = shut ? t('shut') : missing > 0 ? t('more', { count: missing }) : null;
@@ -50,6 +54,7 @@ export function SecretEntry({ least, letters, save, busy, wrong, onDone }: Props
       />
       {keyboard ? (
         <input
+          ref={letterField}
           className={css.letters}
           type="password"
           autoComplete="current-password"

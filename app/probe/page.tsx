@@ -4,12 +4,12 @@ import { entrance } from '#app/server/session.ts';
 import { Headband } from '#app/ui/Headband.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
+import { whenOf } from '#app/ui/when.ts';
 import { wallClock } from '#shared/time.ts';
 import { ProbeSays } from './ProbeSays.tsx';
 import { ProbeTitle } from './ProbeTitle.tsx';
 import css from './page.module.css';
 import { standings } from './standing.ts';
-import { whenOf } from './when.ts';
 
 export const dynamic = 'force-dynamic';
 

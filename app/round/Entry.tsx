@@ -35,7 +35,7 @@ export function Entry({ state, act, given, now, held, awake }: Props) {
     <main className={css.entry} onMouseDown={(event) => event.preventDefault()}>
       <Where state={state} look={look} />
       <div className={css.typing}>
-        <output className={css.figure} aria-live="polite">
+        <output className={state.typed.length > 4 ? css.long : css.figure} aria-live="polite">
           {typing ? <Figure typed={state.typed} unit={unitInUse(state)} size="entry" withUnit /> : null}
           {!typing && state.saved.length > 0 ? <JustSaved state={state} given={given} held={held} /> : null}
           {!typing && state.saved.length === 0 ? (

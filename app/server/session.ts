@@ -53,6 +53,16 @@ export async function requireSession(request: Request): Promise<Session> {
   return session;
 }
 
+/**
+ * For pages that write in one hand's name: the hand chosen by a tap, or the only one signed in here. With several
+ * and none chosen nobody is taken for granted: the browser is sent to ask whose hand writes.
+ */
+export function handNow(session: Session): string {
+  const [only, another] = session.hands;
+  const hand = session.hand ?? (another === undefined ? only?.person : undefined);
+  return hand ?? redirect('/sign-in');
+}
+
 /** How the book knows that `by` wrote it: by a secret entered on this device this shift, or by a tap alone. */
 export const knownOf = (session: Session, by: string): Known =>
   session.hands.some((each) => each.person === by) ? 'secret' : 'tap';

@@ -4,7 +4,7 @@ import { entrance } from '#app/server/session.ts';
 import { Headband } from '#app/ui/Headband.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
 import { Words } from '#app/ui/Words.tsx';
-import { wallClock } from '#shared/time.ts';
+import { whenOf } from '#app/ui/when.ts';
 import { degrees } from '#shared/units.ts';
 import { HandOver } from './HandOver.tsx';
 import { ItemList } from './ItemList.tsx';
@@ -28,7 +28,9 @@ export default async function ShiftPage() {
   const site = book.kitchen.site;
   const zone = site?.zone ?? 'UTC';
   const clock = site?.clock ?? '24';
-  const time = (ms: number): string => wallClock(ms, zone, clock);
+  const weekday = await getTranslations('common.weekday');
+  // The margin is as wide as a time: three letters of the day before stand over it.
+  const time = whenOf({ zone, clock }, book.asOf, (day) => weekday(day).slice(0, 3));
   const lists = shiftLists(book, {
     say: item as unknown as Say,
     time,

@@ -1,18 +1,18 @@
 import { notFound } from 'next/navigation';
 import { getTranslations } from 'next-intl/server';
 import { loadBook } from '#app/server/book.ts';
-import { entrance } from '#app/server/session.ts';
+import { entrance, handNow } from '#app/server/session.ts';
 import { Headband } from '#app/ui/Headband.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
 import { Words } from '#app/ui/Words.tsx';
+import { whenOf } from '#app/ui/when.ts';
 import { wallClock } from '#shared/time.ts';
 import { CheckEntry } from '../CheckEntry.tsx';
 import { ProbeSays } from '../ProbeSays.tsx';
 import { ProbeTitle } from '../ProbeTitle.tsx';
 import css from '../page.module.css';
 import { standings } from '../standing.ts';
-import { whenOf } from '../when.ts';
 
 export const dynamic = 'force-dynamic';
 
@@ -46,7 +46,7 @@ export default async function ProbePage({ params }: Props) {
           <CheckEntry
             key={standing.last?.entry.id ?? 'first'}
             site={session.site}
-            by={session.hand ?? session.hands[0]?.person ?? ''}
+            by={handNow(session)}
             probe={{ id: probe, unit: standing.probe.unit, accuracy: standing.probe.accuracy }}
             zone={zone}
             clock={clock}

@@ -1,6 +1,6 @@
 import { getTranslations } from 'next-intl/server';
 import { loadBook } from '#app/server/book.ts';
-import { entrance } from '#app/server/session.ts';
+import { entrance, handNow } from '#app/server/session.ts';
 import { Headband } from '#app/ui/Headband.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
 import { Words } from '#app/ui/Words.tsx';
@@ -35,7 +35,7 @@ export default async function MissedPage() {
             <Words names={['round', 'common']}>
               <Missed
                 site={session.site}
-                by={session.hand ?? session.hands[0]?.person ?? null}
+                by={handNow(session)}
                 plannedAt={new Date(missedAt).toISOString()}
                 equipment={roundPlan(book).equipment.map(({ id }) => id)}
                 zone={site?.zone ?? 'UTC'}

@@ -2,7 +2,7 @@ import { inZone, wallClock } from '#shared/time.ts';
 
 type Weekday = '0' | '1' | '2' | '3' | '4' | '5' | '6';
 
-/** The time on the wall, with its weekday where it is not today's: a check is often due only tomorrow. */
+/** The time on the wall, with its weekday where it is not today's: a bare time of yesterday would mislead. */
 export function whenOf(
   site: { zone: string; clock: '12' | '24' },
   now: number,
