@@ -275,7 +275,7 @@ function roundWords(names: SheetNames, { round, gaps }: Of<'round_missed'>): Fin
         hand: names.hand(round.by),
         time: names.time(round.entered_at),
       }),
-      gaps.map((gap) => gapWords(names, gap)).join(' '),
+      ...gaps.map((gap) => gapWords(names, gap)),
       say('sheet.round_stays'),
     ].filter((line) => line !== ''),
   };
@@ -320,7 +320,7 @@ function intervalWords(names: SheetNames, { gaps }: Of<'interval'>): Finding {
     lines:
       gaps.length === 1
         ? [say('sheet.plan_asks', { most: names.length(gap?.run.plan_interval_min ?? null) })]
-        : [gaps.map((one) => gapWords(names, one)).join(' ')],
+        : gaps.map((one) => gapWords(names, one)),
   };
 }
 

@@ -93,6 +93,12 @@ describe('the printed sheet', () => {
     expect(lines.filter((line) => /^\d\d:\d\d [A-Z]{2,3} /.test(line)).length).toBe(readingsOf(day).length);
   });
 
+  test('says over each step of readings what its columns are', () => {
+    const texts = pages.map(whole).filter((text) => text.includes('Every reading'));
+    expect(texts.length).toBeGreaterThan(0);
+    for (const text of texts) expect(text).toContain('time hand pc. place figure therm. note');
+  });
+
   test('leaves no page nearly empty, signed or unsigned: what follows begins where the page before ends', async () => {
     const foot = 4; // lines of text that stand on every page
     for (const page of [...pages, ...(await print(friday, 'letter', 'en', signed))]) {

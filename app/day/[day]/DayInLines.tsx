@@ -8,7 +8,10 @@ import type { SheetNames } from '#lib/sheet/sheet-names.ts';
 import { msOf } from '#shared/time.ts';
 import css from './page.module.css';
 
-const width = 640; // of the drawing; it scrolls in its own frame where the page is narrower
+/** Widths of the drawing: beside the names, and below them on a phone. The page's style shows one of the two. */
+const widths = { beside: 640, below: 336 } as const;
+type Where = keyof typeof widths;
+const places = Object.keys(widths) as Where[];
 const tagWidth = 20;
 
 /** The night in lines, each tied to the exceptions by their tags. */
@@ -33,29 +36,39 @@ export async function DayInLines({ names }: { names: SheetNames }) {
 
 const axisOf = (names: SheetNames) => ({ from: msOf(names.day.from), to: msOf(names.day.to) });
 
+/** Every second hour; on the narrow drawing, every fourth. */
 function Hours({ names }: { names: SheetNames }) {
   const axis = axisOf(names);
-  const every = 2 * 3_600_000;
-  const at = Array.from(
-    { length: Math.floor((axis.to - axis.from) / every) + 1 },
-    (_, i) => axis.from + i * every,
-  );
   return (
     <div className={css.lineRow} aria-hidden="true">
       <span />
-      <svg width={width} height={18} viewBox={`0 0 ${width} 18`} aria-hidden="true">
-        {at.map((ms) => (
-          <text
-            key={ms}
-            x={xOf(axis, width, ms)}
-            y={13}
-            textAnchor={ms === axis.from ? 'start' : ms === axis.to ? 'end' : 'middle'}
-            className={css.hour}
+      {places.map((where) => {
+        const every = (where === 'beside' ? 2 : 4) * 3_600_000;
+        const count = Math.floor((axis.to - axis.from) / every) + 1;
+        const width = widths[where];
+        return (
+          <svg
+            key={where}
+            className={css[where]}
+            width={width}
+            height={18}
+            viewBox={`0 0 ${width} 18`}
+            aria-hidden="true"
           >
-            {names.time(new Date(ms).toISOString()).replace(':00', '')}
-          </text>
-        ))}
-      </svg>
+            {Array.from({ length: count }, (_, i) => axis.from + i * every).map((ms) => (
+              <text
+                key={ms}
+                x={xOf(axis, width, ms)}
+                y={13}
+                textAnchor={ms === axis.from ? 'start' : ms === axis.to ? 'end' : 'middle'}
+                className={css.hour}
+              >
+                {names.time(new Date(ms).toISOString()).replace(':00', '')}
+              </text>
+            ))}
+          </svg>
+        );
+      })}
     </div>
   );
 }
@@ -63,13 +76,8 @@ function Hours({ names }: { names: SheetNames }) {
 type RowProps = { row: LineRow; names: SheetNames; exceptions: readonly Exception[] };
 
 function Row({ row: { batch, run, line }, names, exceptions }: RowProps) {
-  const axis = axisOf(names);
   const name = `${batch.name}, ${names.place(run.equipment)}`;
-  let last = Number.NEGATIVE_INFINITY;
-  const placed = tagsOn(exceptions, run).map((one) => {
-    last = Math.min(width - tagWidth, Math.max(last + tagWidth, xOf(axis, width, one.at) - tagWidth / 2));
-    return { tag: one.tag, left: last };
-  });
+  const tags = tagsOn(exceptions, run);
   return (
     <div className={css.lineRow}>
       <div className={css.lineName}>
@@ -85,26 +93,51 @@ function Row({ row: { batch, run, line }, names, exceptions }: RowProps) {
           })}
         </span>
       </div>
-      <div className={css.drawn} style={{ inlineSize: `${width}px` }}>
-        <ProofLine
-          line={drawnLine(line, axis)}
-          height={14}
-          width={width}
-          zone={names.day.site.zone}
-          clock={names.day.site.clock}
-          name={name}
-        />
-        {placed.map((one) => (
-          <a
-            key={one.tag}
-            href={`#tag-${one.tag}`}
-            className={css.tag}
-            style={{ insetInlineStart: `${one.left}px` }}
-          >
-            <Tag number={one.tag} />
-          </a>
-        ))}
-      </div>
+      {places.map((where) => (
+        <Drawn key={where} where={where} line={line} tags={tags} names={names} name={name} />
+      ))}
+    </div>
+  );
+}
+
+type DrawnProps = {
+  where: Where;
+  line: LineRow['line'];
+  tags: readonly { tag: number; at: number }[];
+  names: SheetNames;
+  name: string;
+};
+
+/** The line with its tags; tags that would lie over one another stand side by side. */
+function Drawn({ where, line, tags, names, name }: DrawnProps) {
+  const axis = axisOf(names);
+  const width = widths[where];
+  let last = Number.NEGATIVE_INFINITY;
+  const placed = tags.map((one) => {
+    const x = Math.max(0, xOf(axis, width, one.at) - tagWidth / 2);
+    last = Math.min(width - tagWidth, Math.max(last + tagWidth, x));
+    return { tag: one.tag, left: last };
+  });
+  return (
+    <div className={`${css.drawn} ${css[where]}`} style={{ inlineSize: `${width}px` }}>
+      <ProofLine
+        line={drawnLine(line, axis)}
+        height={14}
+        width={width}
+        zone={names.day.site.zone}
+        clock={names.day.site.clock}
+        name={name}
+      />
+      {placed.map((one) => (
+        <a
+          key={one.tag}
+          href={`#tag-${one.tag}`}
+          className={css.tag}
+          style={{ insetInlineStart: `${one.left}px` }}
+        >
+          <Tag number={one.tag} />
+        </a>
+      ))}
     </div>
   );
 }

@@ -31,7 +31,7 @@ export function dayInLines(names: SheetNames, exceptions: readonly Exception[], 
     View,
     { minPresenceAhead: 4 * rowHeight, style: { ...style.row, alignItems: 'flex-end' } },
     h(Text, { style: style.section }, say('sheet.lines')),
-    h(Text, { style: { marginLeft: 8, marginBottom: 4, fontSize: 9 } }, say('sheet.lines_note')),
+    h(Text, { style: { flex: 1, marginLeft: 8, marginBottom: 4, fontSize: 9 } }, say('sheet.lines_note')),
   );
   return h(
     View,

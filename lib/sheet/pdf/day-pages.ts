@@ -178,8 +178,7 @@ function exceptionRow(names: SheetNames, one: Exception, printed: Printed, first
         words.head,
         words.section ? h(Text, { style: { ...style.cited, fontSize: 9.5 } }, ` ${words.section}`) : null,
       ),
-      h(Text, null, words.lines[0] ?? ''),
-      words.lines.length > 1 ? h(Text, null, words.lines.slice(1).join(' ')) : null,
+      paragraphs(one, words).map((text, at) => h(Text, { key: at }, text)),
       decided.map((item) =>
         h(
           Text,
@@ -190,6 +189,12 @@ function exceptionRow(names: SheetNames, one: Exception, printed: Printed, first
     ),
   );
 }
+
+/** What was found and what became of it stand apart; many gaps run on, to save the page. */
+const paragraphs = (one: Exception, { lines }: ExceptionWords): string[] =>
+  one.kind === 'interval'
+    ? [lines.join(' ')]
+    : [lines.slice(0, 1), lines.slice(1)].filter((part) => part.length > 0).map((part) => part.join(' '));
 
 const isSample = (words: ExceptionWords): boolean => words.mark === 'nobody_looked' || words.mark === 'under';
 

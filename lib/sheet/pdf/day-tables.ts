@@ -65,9 +65,9 @@ function thermometers(names: SheetNames): ReactElement | null {
     say('sheet.thermometers'),
     [
       { head: say('sheet.column.thermometer_long'), width: 72, strong: true },
-      { head: say('sheet.column.check_before'), width: 134 },
+      { head: say('sheet.column.check_before') },
       { head: say('sheet.column.checks') },
-      { head: say('sheet.column.check_after'), width: 134 },
+      { head: say('sheet.column.check_after') },
       { head: say('sheet.column.readings'), width: 54 },
     ],
     rows,

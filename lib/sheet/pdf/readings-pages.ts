@@ -13,8 +13,8 @@ import { hair, style } from './style.ts';
  * the pages are cut here and a column is a handful of texts: a node per cell would make the renderer many times
  * slower.
  */
-const rowHeight = 12;
-const headingHeight = 21;
+const rowHeights = [12, 11.5, 11] as const; // pt, the roomiest first
+const headingHeight = 20;
 const gutter = 18;
 
 type Line =
@@ -40,7 +40,7 @@ export function readingsPages(names: SheetNames, printed: Printed, paper: Paper)
   if (lines.length === 0) return [];
   const { width, height } = inner(paper);
   const columnWidth = (width - gutter) / 2;
-  const cut = newspaper(lines, height - 30, names);
+  const { cut, row } = laidOut(lines, height - 30, names);
   const pages = Array.from({ length: Math.ceil(cut.length / 2) }, (_, i) => cut.slice(i * 2, i * 2 + 2));
   return pages.map((page, at) =>
     h(
@@ -58,7 +58,9 @@ export function readingsPages(names: SheetNames, printed: Printed, paper: Paper)
             h(
               View,
               { key: i, style: { width: columnWidth, marginRight: i === 0 ? gutter : 0 } },
-              segments(column).map((segment, n) => segmentView(names, segment, columnWidth, n)),
+              segments(column).map((segment, n) =>
+                segmentView(names, segment, { width: columnWidth, rowHeight: row }, n),
+              ),
             ),
           ),
         ),
@@ -69,13 +71,28 @@ export function readingsPages(names: SheetNames, printed: Printed, paper: Paper)
   );
 }
 
+/** The roomiest rows whose last page is at least half a column full; where none are, those that fill it most. */
+function laidOut(lines: readonly Line[], height: number, names: SheetNames): { cut: Line[][]; row: number } {
+  const all = rowHeights.map((row) => {
+    const cut = newspaper(lines, height, row, names);
+    const alone = cut.length % 2 === 1 && cut.length > 1;
+    const last = (cut.at(-1) ?? []).reduce((sum, line) => sum + sizeOf(line, row), 0);
+    return { cut, row, full: alone ? last : height };
+  });
+  const most = Math.max(...all.map(({ full }) => full));
+  return all.find(({ full }) => full > height / 2 || full === most) ?? { cut: [], row: rowHeights[0] };
+}
+
+const sizeOf = (line: Line, rowHeight: number): number =>
+  line.kind === 'heading' ? headingHeight + rowHeight : rowHeight;
+
 /** Cuts the lines into columns of at most `height`; a heading never stands last, and is said again at the top. */
-function newspaper(lines: readonly Line[], height: number, names: SheetNames): Line[][] {
+function newspaper(lines: readonly Line[], height: number, rowHeight: number, names: SheetNames): Line[][] {
   const cut: Line[][] = [];
   let column: Line[] = [];
   let used = 0;
   let heading = '';
-  const size = (line: Line): number => (line.kind === 'heading' ? headingHeight + rowHeight : rowHeight);
+  const size = (line: Line): number => sizeOf(line, rowHeight);
   const turn = (): void => {
     cut.push(column);
     column = [];
@@ -110,7 +127,11 @@ function segments(column: readonly Line[]): Segment[] {
   return all;
 }
 
-function segmentView(names: SheetNames, segment: Segment, width: number, n: number): ReactElement {
+type Room = { width: number; rowHeight: number };
+
+function segmentView(names: SheetNames, segment: Segment, room: Room, n: number): ReactElement {
+  const { width, rowHeight } = room;
+  const cellLines = cellLinesOf(rowHeight);
   const height = segment.lines.length * rowHeight;
   const fixed = columns.reduce((sum, column) => sum + column.width, 0);
   const rules = segment.lines.map((_, i) => `M0 ${(i + 1) * rowHeight}H${width}`).join('');
@@ -119,7 +140,7 @@ function segmentView(names: SheetNames, segment: Segment, width: number, n: numb
     { key: n },
     h(
       Text,
-      { style: { ...style.name, fontSize: 10, height: headingHeight, paddingTop: 5 } },
+      { style: { ...style.name, fontSize: 10, height: headingHeight, paddingTop: 4 } },
       short(segment.heading, 52),
     ),
     h(
@@ -129,7 +150,7 @@ function segmentView(names: SheetNames, segment: Segment, width: number, n: numb
           ...style.row,
           height: rowHeight,
           fontSize: 9,
-          lineHeight: 1.2,
+          lineHeight: 1, // a text that is higher than its box is not printed at all
           fontWeight: 700,
           borderBottomWidth: 1,
           borderBottomColor: '#000',
@@ -158,8 +179,8 @@ function segmentView(names: SheetNames, segment: Segment, width: number, n: numb
         { width, height, style: { position: 'absolute', top: 0, left: 0 } },
         h(Path, { d: rules, stroke: hair, strokeWidth: 0.5 }),
       ),
-      columns.map((column, i) => columnText(segment, i, column.width, column.key)),
-      columnText(segment, columns.length, width - fixed, 'note'),
+      columns.map((column, i) => columnText(segment, i, { width: column.width, rowHeight }, column.key)),
+      columnText(segment, columns.length, { width: width - fixed, rowHeight }, 'note'),
       segment.lines.map((line, i) =>
         line.kind === 'across'
           ? h(
@@ -176,12 +197,12 @@ function segmentView(names: SheetNames, segment: Segment, width: number, n: numb
   );
 }
 
-const cellLines = { fontSize: 9, lineHeight: rowHeight / 9 } as const;
+const cellLinesOf = (rowHeight: number) => ({ fontSize: 9, lineHeight: rowHeight / 9 });
 
 /** One column of a segment as one text: a line a reading. Only figures beyond the limit are nodes of their own. */
-function columnText(segment: Segment, at: number, width: number, key: string): ReactElement {
+function columnText(segment: Segment, at: number, { width, rowHeight }: Room, key: string): ReactElement {
   const base = {
-    ...cellLines,
+    ...cellLinesOf(rowHeight),
     width,
     ...(key === 'figure' ? { textAlign: 'right' as const, paddingRight: 6, fontWeight: 700 as const } : {}),
     ...(key === 'time' ? { fontWeight: 700 as const } : {}),
