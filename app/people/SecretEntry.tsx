@@ -1,6 +1,6 @@
 'use client'; // keys that are pressed
 import { useTranslations } from 'next-intl';
-import { type FormEvent, useEffect, useEffectEvent, useRef, useState } from 'react';
+import { type FormEvent, type RefObject, useEffect, useEffectEvent, useRef, useState } from 'react';
 import { Key } from '#app/ui/Key.tsx';
 import { Pad } from '#app/ui/Pad.tsx';
 import { Secret } from '#app/ui/Secret.tsx';
@@ -41,6 +41,7 @@ export function SecretEntry({ least, letters, save, busy, wrong, onDone }: Props
   useEffect(() => {
     if (keyboard) letterField.current?.focus();
   }, [keyboard]);
+  useLetters(keyboard, letterField);
   useKeyboard(!keyboard, { add, back, send: () => form.current?.requestSubmit() });
 
   const cannot = shut ? t('shut') : missing > 0 ? t('more', { count: missing }) : null;
@@ -74,6 +75,20 @@ export function SecretEntry({ least, letters, save, busy, wrong, onDone }: Props
       </Key>
     </form>
   );
+}
+
+/** A letter typed while the focus is on a key goes into the field: it is focused before the letter lands. */
+function useLetters(on: boolean, field: RefObject<HTMLInputElement | null>): void {
+  useEffect(() => {
+    if (!on) return;
+    const listen = ({ target, key, ctrlKey, metaKey, altKey }: KeyboardEvent) => {
+      const elsewhere = !(target instanceof HTMLInputElement);
+      if (elsewhere && key.length === 1 && key !== ' ' && !ctrlKey && !metaKey && !altKey)
+        field.current?.focus();
+    };
+    window.addEventListener('keydown', listen);
+    return () => window.removeEventListener('keydown', listen);
+  }, [on, field]);
 }
 
 type Keys = { add: (digit: string) => void; back: () => void; send: () => void };
