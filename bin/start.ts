@@ -1,7 +1,7 @@
 import { type ChildProcess, fork } from 'node:child_process';
 import { networkInterfaces } from 'node:os';
 import { join } from 'node:path';
-import { openBook } from '#db/connect.ts';
+import { type Db, openBook } from '#db/connect.ts';
 import { BookRefused } from '#db/refused.ts';
 import { openingWords, refusalWords } from '#db/words.ts';
 import { buildIfChanged, root } from './build.ts';
@@ -30,15 +30,27 @@ function addresses(host: string, port: number): string[] {
 const port = portAsked();
 const host = process.env.HOST ?? '0.0.0.0';
 
-/** Opens the book (and migrates it) before any page asks, so that a refusal is said here in words. */
-async function openOrSay() {
+const OPENINGS = 5;
+
+/**
+ * Opens the book (and migrates it) before any page asks, so that a refusal is said here in words. A database that
+ * dies under the opening (a tripped breaker, a killed server) is opened again a few times.
+ */
+async function openOrSay(tried = 1): Promise<Db> {
   try {
     return await openBook(process.env, openingWords('en', say));
   } catch (cause) {
-    if (!(cause instanceof BookRefused)) throw cause;
-    for (const line of refusalWords('en', cause)) say(line);
-    process.exit(2);
+    if (cause instanceof BookRefused) {
+      for (const line of refusalWords('en', cause)) say(line);
+      process.exit(2);
+    }
+    if (tried >= OPENINGS) throw cause;
+    say(
+      `The database went away while it was opened (${cause instanceof Error ? cause.message : cause}). Trying again.`,
+    );
   }
+  await new Promise((wake) => setTimeout(wake, 1000 * tried));
+  return openOrSay(tried + 1);
 }
 
 await buildIfChanged();
