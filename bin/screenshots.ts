@@ -42,7 +42,7 @@ async function phoneShots(kitchen: KitchenServer, cookie: string): Promise<void>
   await shoot(page, kitchen.url, '/cooling', 'cooling-phone');
   await page.goto(`${kitchen.url}/round`, { waitUntil: 'networkidle' });
   await page.getByRole('button', { name: /thermometer/ }).click();
-  await page.getByRole('button', { name: /^Red/ }).click();
+  await page.getByRole('button', { name: /^red/i }).click();
   await page.keyboard.type('142.6');
   await page.screenshot({ path: join(folder, 'round-phone.png') });
   say('  round-phone.png');
