@@ -31,12 +31,15 @@ export type Span = {
   stop: number; // position after the last reading at or before `until`
 };
 
-function isInOrder(readings: readonly JudgedReading[]): boolean {
-  let last = Number.NEGATIVE_INFINITY;
-  for (const reading of readings) {
-    const { at } = reading;
-    if (at < last) return false;
-    last = at;
+/** Whether the readings at the positions `from` to `to` (not included) stand in order of time. */
+export function isInOrder(readings: readonly JudgedReading[], from: number, to: number): boolean {
+  // The reading itself is carried on, not its instant: the engine would copy that at each turn.
+  let previous: JudgedReading | undefined;
+  for (let place = Math.max(from, 0); place < to; place++) {
+    const reading = readings[place];
+    if (reading === undefined) continue;
+    if (previous !== undefined && reading.at < previous.at) return false;
+    previous = reading;
   }
   return true;
 }
@@ -63,18 +66,25 @@ function position(
   return from;
 }
 
-/** What of the record is seen at `asOf`: later readings are not, and neither is a later end. */
-export function span(record: StepRecord): Span {
+function spanIn(record: StepRecord, order: Span['order']): Span {
   const { readings } = record;
   const end = record.end !== null && record.end <= record.asOf ? record.end : null;
   const until = end ?? record.asOf;
-  const order = isInOrder(readings) ? null : byTime(readings);
   const earliest = readings[order === null ? 0 : (order[0] ?? 0)];
   const stop = position(readings, order, until, true);
   const start = record.start ?? (earliest !== undefined && stop > 0 ? earliest.at : null);
   const first = start === null ? 0 : position(readings, order, start, false);
   return { start, end, until, order, first: Math.min(first, stop), stop };
 }
+
+/** What of the record is seen at `asOf`: later readings are not, and neither is a later end. */
+export function span(record: StepRecord): Span {
+  const { readings } = record;
+  return spanIn(record, isInOrder(readings, 0, readings.length) ? null : byTime(readings));
+}
+
+/** As `span`, of readings that are only taken to stand in order: whoever asks has to see that they do. */
+export const spanAsWritten = (record: StepRecord): Span => spanIn(record, null);
 
 /** The readings of one piece, as indices of the record, in order of time. */
 export type PieceLooks = {

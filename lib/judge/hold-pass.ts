@@ -1,16 +1,16 @@
 import { conventions } from '#lib/limits/conventions.ts';
 import { isClose, low } from './compare.ts';
-import { naturalHot, provesHot, type Span } from './evidence.ts';
+import { isInOrder, naturalHot, provesHot, type Span, span, spanAsWritten } from './evidence.ts';
 import type { HeldTo } from './held-to.ts';
 import type { JudgedReading, StepRecord } from './record.ts';
 
 /** What one pass over a hold leaves of a piece. Instants and lengths in ms. */
 export type Held = {
   piece: number | null;
-  food: number; // food readings
-  suspect: number;
-  proving: number; // readings that can prove, at or above the limit or not
-  bad: number;
+  sound: boolean; // some food reading is not suspect
+  suspect: boolean; // some food reading is
+  proven: boolean; // some reading can prove, at or above the limit or not
+  bad: boolean;
   firstBad: number;
   close: boolean;
   disputed: boolean; // a value under a contested allowance
@@ -18,12 +18,13 @@ export type Held = {
   longestGap: number; // without a proving reading, up to the last
   unnatural: boolean; // some proving reading had no natural one within a look of it
   logged: boolean; // a logger read the coldest place or the thin end
-  lastLogged: number;
+  lastLogged: number; // the step's start while there is none
   loggerGap: number;
   loggedBelow: boolean;
 };
 
 export type HoldPass = {
+  seen: Span;
   pieces: Held[]; // the batch first, then by number
   airRead: boolean;
   looked: number; // proving readings of any piece
@@ -33,177 +34,217 @@ export type HoldPass = {
 
 /*
  * A night's readings are judged again and again, so the pass keeps its tallies in one array of numbers, a row for
- * each piece. Measured beside a bare comparison of each value with the limit, an object for each row made it five
- * times slower, and a fresh array for each call ten times: hence the one array below, wiped before each pass.
+ * each piece: an object for each row, or a fresh array for each call, is several times slower. The array below is
+ * therefore kept, and each pass lays the blank one over it. Its instants count from the step's start, so that 0
+ * stands for the start; and a difference is a plain number to the engine, where an instant as it comes out of a
+ * reading is an object that it copies at each turn.
  */
-const FOOD = 0; // those that do not prove; the proving ones are counted in PROVING
-const SUSPECT = 1;
-const PROVING = 2;
-const BAD = 3;
-const FIRST_BAD = 4;
-const CLOSE = 5;
-const DISPUTED = 6;
-const LAST_PROOF = 7;
-const GAP = 8;
-const LAST_NATURAL = 9; // -Infinity before the first
-const WAITING = 10; // since when an unnatural look waits for a natural one; Infinity = none waits
-const UNNATURAL = 11;
-const LAST_LOGGED = 12;
-const LOGGER_GAP = 13;
-const LOGGED = 14;
-const LOGGED_BELOW = 15;
-const COLUMNS = 16;
+const FIRST_BAD = 0; // Infinity = none
+const LAST_PROOF = 1;
+const GAP = 2; // -1 before the first proving reading
+const LAST_NATURAL = 3; // -Infinity before the first
+const WAITING = 4; // since when an unnatural look waits for a natural one; Infinity = none waits
+const LAST_LOGGED = 5;
+const LOGGER_GAP = 6; // -1 before the first reading of a logger
+const SEEN = 7; // the marks below
+const COLUMNS = 8;
+
+/** What was seen of a piece at any of its readings, as bits of one number. */
+const SOUND = 1; // not set by proving readings: those show in GAP
+const SUSPECT = 2;
+const CLOSE = 4;
+const DISPUTED = 8;
+const UNNATURAL = 16;
+const LOGGED_BELOW = 32;
 
 /** A piece with a number below this has the row of its number; row 0 is the batch. */
 const PLAIN = 32;
 
-const scratch = new Float64Array(COLUMNS * PLAIN);
+function blankCells(rows: number): Float64Array {
+  const cells = new Float64Array(COLUMNS * rows);
+  for (let row = 0; row < cells.length; row += COLUMNS) {
+    cells[row + FIRST_BAD] = Number.POSITIVE_INFINITY;
+    cells[row + GAP] = -1;
+    cells[row + LAST_NATURAL] = Number.NEGATIVE_INFINITY;
+    cells[row + WAITING] = Number.POSITIVE_INFINITY;
+    cells[row + LOGGER_GAP] = -1;
+  }
+  return cells;
+}
+
+const blank = blankCells(PLAIN);
+const scratch = blankCells(PLAIN);
 
 const isOdd = (piece: number): boolean => !(piece > 0 && piece < PLAIN && (piece | 0) === piece);
 
 const lookMs = conventions.look_min * 60_000;
 
+function mark(cells: Float64Array, row: number, seen: number): void {
+  cells[row + SEEN] = (cells[row + SEEN] ?? 0) | seen;
+}
+
 /** A proving reading of an unnatural spot is enough where a natural one of the piece lies within a look of it. */
-function noteSpot(cells: Float64Array, at: number, row: number, isNatural: boolean): void {
-  const waiting = cells[row + WAITING] ?? 0;
-  if (isNatural) {
-    cells[row + LAST_NATURAL] = at;
-    if (waiting === Number.POSITIVE_INFINITY) return;
-    if (at - waiting > lookMs) cells[row + UNNATURAL] = 1;
-    cells[row + WAITING] = Number.POSITIVE_INFINITY;
-  } else if (waiting === Number.POSITIVE_INFINITY && at - (cells[row + LAST_NATURAL] ?? 0) > lookMs)
-    cells[row + WAITING] = at;
+function endWaiting(cells: Float64Array, row: number, at: number): void {
+  if (at - (cells[row + WAITING] ?? 0) > lookMs) mark(cells, row, UNNATURAL);
+  cells[row + WAITING] = Number.POSITIVE_INFINITY;
 }
 
-function noteLogger(cells: Float64Array, at: number, row: number, start: number, isBelow: boolean): void {
-  const last = cells[row + LOGGED] === 1 ? (cells[row + LAST_LOGGED] ?? 0) : start;
-  cells[row + LOGGER_GAP] = Math.max(cells[row + LOGGER_GAP] ?? 0, at - last);
+function noteLogger(cells: Float64Array, row: number, at: number, isBelow: boolean): void {
+  cells[row + LOGGER_GAP] = Math.max(cells[row + LOGGER_GAP] ?? 0, at - (cells[row + LAST_LOGGED] ?? 0));
   cells[row + LAST_LOGGED] = at;
-  cells[row + LOGGED] = 1;
-  if (isBelow) cells[row + LOGGED_BELOW] = 1;
+  if (isBelow) mark(cells, row, LOGGED_BELOW);
 }
 
-/** A value under a contested allowance neither proves nor breaks. */
-function noteBelow(cells: Float64Array, at: number, row: number, isDisputed: boolean): void {
-  if (isDisputed) cells[row + DISPUTED] = 1;
-  else {
-    if (cells[row + BAD] === 0) cells[row + FIRST_BAD] = at;
-    cells[row + BAD] = (cells[row + BAD] ?? 0) + 1;
-  }
+/** A value not well above the limit; under a contested allowance it neither proves nor breaks. */
+function noteLow(
+  cells: Float64Array,
+  row: number,
+  at: number,
+  reading: JudgedReading,
+  { limit, disputedFrom }: HeldTo,
+): boolean {
+  const value = low(reading);
+  const { unit } = reading;
+  if (isClose(limit, value, unit, reading.accuracy)) mark(cells, row, CLOSE);
+  if (!(value < limit[unit])) return false;
+  if (disputedFrom !== null && value >= disputedFrom[unit]) mark(cells, row, DISPUTED);
+  else if (cells[row + FIRST_BAD] === Number.POSITIVE_INFINITY) cells[row + FIRST_BAD] = at;
+  return true;
 }
 
-function held(cells: Float64Array, piece: number | null, row: number, start: number): Held {
-  const cell = (column: number): number => cells[row * COLUMNS + column] ?? 0;
+function held(cells: Float64Array, row: number, piece: number | null, start: number): Held {
+  const cell = (column: number): number => cells[row + column] ?? 0;
+  const seen = cell(SEEN);
+  const proven = cell(GAP) >= 0;
   return {
     piece,
-    food: cell(FOOD) + cell(PROVING),
-    suspect: cell(SUSPECT),
-    proving: cell(PROVING),
-    bad: cell(BAD),
-    firstBad: cell(FIRST_BAD),
-    close: cell(CLOSE) === 1,
-    disputed: cell(DISPUTED) === 1,
-    lastProof: cell(PROVING) > 0 ? cell(LAST_PROOF) : start,
-    longestGap: cell(GAP),
-    unnatural: cell(UNNATURAL) === 1 || (cell(PROVING) > 0 && cell(WAITING) !== Number.POSITIVE_INFINITY),
-    logged: cell(LOGGED) === 1,
-    lastLogged: cell(LOGGED) === 1 ? cell(LAST_LOGGED) : start,
-    loggerGap: cell(LOGGER_GAP),
-    loggedBelow: cell(LOGGED_BELOW) === 1,
+    sound: proven || (seen & SOUND) !== 0,
+    suspect: (seen & SUSPECT) !== 0,
+    proven,
+    bad: cell(FIRST_BAD) !== Number.POSITIVE_INFINITY,
+    firstBad: start + cell(FIRST_BAD),
+    close: (seen & CLOSE) !== 0,
+    disputed: (seen & DISPUTED) !== 0,
+    lastProof: start + cell(LAST_PROOF),
+    longestGap: Math.max(cell(GAP), 0),
+    unnatural: (seen & UNNATURAL) !== 0 || cell(WAITING) !== Number.POSITIVE_INFINITY,
+    logged: cell(LOGGER_GAP) >= 0,
+    lastLogged: start + cell(LAST_LOGGED),
+    loggerGap: Math.max(cell(LOGGER_GAP), 0),
+    loggedBelow: (seen & LOGGED_BELOW) !== 0,
   };
 }
 
 /** Where a piece's tallies stand: its number's row, or one that was given to it. */
 type Rows = { given: ReadonlyMap<number, number> | null; cells: Float64Array };
 
+function plainRows(): Rows {
+  scratch.set(blank);
+  return { given: null, cells: scratch };
+}
+
 /** The rows for numbers too great for a row of their own, and room for them. */
 function givenRows(readings: readonly JudgedReading[]): Rows {
   const numbers = new Set<number>();
   for (const { piece } of readings) if (piece !== null) numbers.add(piece);
   const given = new Map([...numbers].sort((a, b) => a - b).map((piece, place) => [piece, place + 1]));
-  return { given, cells: new Float64Array(COLUMNS * (given.size + 1)) };
+  return { given, cells: blankCells(given.size + 1) };
 }
 
 function piecesRead({ given, cells }: Rows, start: number): Held[] {
   const numbers = given === null ? null : [...given.keys()];
   const pieces: Held[] = [];
   for (let row = 0; row * COLUMNS < cells.length; row++) {
-    if (cells[row * COLUMNS + FOOD] === 0 && cells[row * COLUMNS + PROVING] === 0) continue;
+    const from = row * COLUMNS;
+    if (cells[from + GAP] === -1 && cells[from + SEEN] === 0) continue;
     const piece = row === 0 ? null : numbers === null ? row : (numbers[row - 1] ?? null);
-    pieces.push(held(cells, piece, row, start));
+    pieces.push(held(cells, from, piece, start));
   }
   return pieces;
 }
 
 /** One pass over the step's readings, in order of time: what each piece was seen to do. */
-export function holdPass(record: StepRecord, seen: Span, to: HeldTo): HoldPass {
-  scratch.fill(0);
-  return (
-    passWith(record, seen, to, { given: null, cells: scratch }) ??
-    passWith(record, seen, to, givenRows(record.readings)) ?? {
-      pieces: [],
-      airRead: false,
-      looked: 0,
-      looks: { longestGap: 0, lastLook: seen.start ?? 0 },
-    }
-  );
+export function holdPass(record: StepRecord, to: HeldTo): HoldPass {
+  const { readings } = record;
+  const written = spanAsWritten(record);
+  const outside =
+    isInOrder(readings, 0, written.first + 1) && isInOrder(readings, written.stop - 1, readings.length);
+  // The order inside the step is looked at by the pass itself, for a pass of its own costs a fifth of it.
+  const inOrder = outside ? passOver(record, written, to) : null;
+  return inOrder ?? passOver(record, span(record), to) ?? nothingSeen(span(record));
 }
 
-/** Null: some piece has no row here. */
-function passWith(record: StepRecord, seen: Span, to: HeldTo, rows: Rows): HoldPass | null {
+const nothingSeen = (seen: Span): HoldPass => ({
+  seen,
+  pieces: [],
+  airRead: false,
+  looked: 0,
+  looks: { longestGap: 0, lastLook: seen.start ?? 0 },
+});
+
+/** Null: the readings were taken to stand in order, and do not. */
+function passOver(record: StepRecord, seen: Span, to: HeldTo): HoldPass | null {
+  const found = passWith(record, seen, to, plainRows());
+  if (found !== 'no_row') return found;
+  const withRows = passWith(record, seen, to, givenRows(record.readings));
+  return withRows === 'no_row' ? null : withRows;
+}
+
+function passWith(record: StepRecord, seen: Span, to: HeldTo, rows: Rows): HoldPass | 'no_row' | null {
   const { readings } = record;
   const { order, stop } = seen;
-  const { limit, disputedFrom } = to;
-  const { degF, degC, nearHighF } = limit;
   const { cells, given } = rows;
+  const { limit } = to;
+  // Above this nothing has to be asked of a value, whatever its unit.
+  const wellAbove = Math.max(limit.nearHighF, limit.nearHighC);
   const start = seen.start ?? 0;
   let airRead = false;
   let looked = 0;
-  let lastLook = start;
+  let last = 0;
+  let lastLook = 0;
   let longestGap = 0;
   for (let place = seen.first; place < stop; place++) {
     const reading: JudgedReading | undefined = readings[order === null ? place : (order[place] ?? 0)];
     if (reading === undefined) continue;
-    const { spot, unit, at, piece } = reading;
+    const { spot, piece } = reading;
+    const at = reading.at - start;
+    if (at < last) return null;
+    last = at;
     if (spot === 'air') {
       airRead = true;
       continue;
     }
-    if (given === null && piece !== null && isOdd(piece)) return null;
+    if (given === null && piece !== null && isOdd(piece)) return 'no_row';
     const row = COLUMNS * (piece === null ? 0 : given === null ? piece : (given.get(piece) ?? 0));
-    const value = reading.correction === null ? reading.value : low(reading);
-    // Most readings lie well above: nothing below has to be asked of them.
-    const isWellAbove = value > nearHighF && unit === 'degF' && (reading.accuracy ?? null) === null;
-    const isBelow = !isWellAbove && value < (unit === 'degF' ? degF : degC);
-    if (isBelow) noteBelow(cells, at, row, disputedFrom !== null && value >= disputedFrom[unit]);
-    if (!isWellAbove && isClose(limit, value, unit, reading.accuracy)) cells[row + CLOSE] = 1;
+    const isPlain =
+      reading.value > wellAbove && reading.correction === null && (reading.accuracy ?? null) === null;
+    const isBelow = !isPlain && noteLow(cells, row, at, reading, to);
     if (reading.suspect || spot === 'warmest') {
-      cells[row + FOOD] = (cells[row + FOOD] ?? 0) + 1;
-      if (reading.suspect) cells[row + SUSPECT] = (cells[row + SUSPECT] ?? 0) + 1;
+      mark(cells, row, reading.suspect ? SUSPECT : SOUND);
       continue;
-    }
-    const proving = cells[row + PROVING] ?? 0;
-    if (proving === 0) {
-      cells[row + LAST_PROOF] = start;
-      cells[row + LAST_NATURAL] = Number.NEGATIVE_INFINITY;
-      cells[row + WAITING] = Number.POSITIVE_INFINITY;
     }
     const gap = at - (cells[row + LAST_PROOF] ?? 0);
     if (gap > (cells[row + GAP] ?? 0)) cells[row + GAP] = gap;
-    cells[row + PROVING] = proving + 1;
     cells[row + LAST_PROOF] = at;
-    const isNatural = naturalHot(spot);
-    noteSpot(cells, at, row, isNatural);
-    if (isNatural && reading.source === 'logger') noteLogger(cells, at, row, start, isBelow);
+    if (naturalHot(spot)) {
+      cells[row + LAST_NATURAL] = at;
+      if (cells[row + WAITING] !== Number.POSITIVE_INFINITY) endWaiting(cells, row, at);
+      if (reading.source === 'logger') noteLogger(cells, row, at, isBelow);
+    } else if (
+      cells[row + WAITING] === Number.POSITIVE_INFINITY &&
+      at - (cells[row + LAST_NATURAL] ?? 0) > lookMs
+    )
+      cells[row + WAITING] = at;
     if (at - lastLook > longestGap) longestGap = at - lastLook;
     lastLook = at;
     looked++;
   }
   return {
+    seen,
     pieces: piecesRead(rows, start),
     airRead,
     looked,
-    looks: { longestGap: Math.max(longestGap, seen.until - lastLook), lastLook },
+    looks: { longestGap: Math.max(longestGap, seen.until - start - lastLook), lastLook: start + lastLook },
   };
 }
 

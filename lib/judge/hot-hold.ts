@@ -4,7 +4,7 @@ import { minutesBetween } from '#shared/time.ts';
 import type { Reason, Stage, Stages } from './answer.ts';
 import { type Below, below } from './below.ts';
 import type { Judged } from './combine.ts';
-import { type Span, span } from './evidence.ts';
+import type { Span } from './evidence.ts';
 import { type HeldTo, heldTo } from './held-to.ts';
 import { type Held, holdPass, proofsOf } from './hold-pass.ts';
 import { housePlan } from './house-plan.ts';
@@ -15,23 +15,23 @@ const loggerGapMs = conventions.logger_gap_min * 60_000;
 
 function reasonsOf(held: Held): Reason[] {
   const reasons: Reason[] = [];
-  if (held.suspect > 0) reasons.push(held.suspect === held.food ? 'suspect_only' : 'suspect_reading');
+  if (held.suspect) reasons.push(held.sound ? 'suspect_reading' : 'suspect_only');
   if (held.disputed) reasons.push('allowance_not_shown');
   if (held.close) reasons.push('close_to_limit');
   return reasons;
 }
 
 function verdictOf(held: Held): Stage['verdict'] {
-  if (held.bad > 0) return 'broken';
-  return held.proving === 0 || held.disputed ? 'not_shown' : 'kept';
+  if (held.bad) return 'broken';
+  return !held.proven || held.disputed ? 'not_shown' : 'kept';
 }
 
 function atReadings(held: Held, seen: Span, to: HeldTo, below: Below | undefined): Stage {
   const verdict = verdictOf(held);
   const goesOn = seen.end === null;
   const reasons = reasonsOf(held);
-  const unproven = verdict !== 'broken' && held.proving === 0;
-  if (unproven && held.suspect < held.food) reasons.push('warmest_only');
+  const unproven = verdict !== 'broken' && !held.proven;
+  if (unproven && held.sound) reasons.push('warmest_only');
   if (verdict === 'broken' ? below?.unnatural === true : verdict === 'kept' && held.unnatural)
     reasons.push('spot_not_natural');
   const stage = blankStage(to.section);
@@ -53,7 +53,7 @@ function atReadings(held: Held, seen: Span, to: HeldTo, below: Below | undefined
 function betweenReadings(held: Held, seen: Span, to: HeldTo, below: Below | undefined): Stage {
   const gap = Math.max(held.loggerGap, seen.until - held.lastLogged);
   const isCovered = held.logged && gap <= loggerGapMs && !held.loggedBelow;
-  const broken = held.bad > 0;
+  const broken = held.bad;
   const reasons = reasonsOf(held);
   if (broken && below?.unnatural === true) reasons.push('spot_not_natural');
   const stage = blankStage(to.section);
@@ -106,7 +106,7 @@ function asOne(pieces: readonly Held[]): Held[] | null {
   if (first === undefined || pieces.length < 2) return null;
   const one: Held = { ...first };
   for (const held of pieces) {
-    if (held.suspect > 0 || verdictOf(held) !== 'kept') return null;
+    if (held.suspect || verdictOf(held) !== 'kept') return null;
     one.close ||= held.close;
     one.unnatural ||= held.unnatural;
     one.logged &&= held.logged;
@@ -124,9 +124,8 @@ function asOne(pieces: readonly Held[]): Held[] | null {
  * says nothing; `between_readings` speaks of a logger, `house_plan_interval` of the kitchen's own plan.
  */
 export function hotHold(record: StepRecord, profile: Profile, asked: 'step' | 'pieces'): Judged {
-  const seen = span(record);
   const to = heldTo(record, profile);
-  const { pieces, airRead, looked, looks } = holdPass(record, seen, to ?? noFigure);
+  const { seen, pieces, airRead, looked, looks } = holdPass(record, to ?? noFigure);
   const plan = housePlan(record, seen, looks);
   const whole: Stages = plan === null ? {} : { house_plan_interval: plan };
   if (to === null) {
@@ -135,7 +134,7 @@ export function hotHold(record: StepRecord, profile: Profile, asked: 'step' | 'p
   }
   if (pieces.length === 0)
     return { byPiece: [], whole: { ...nothingRead(seen, to, airRead), ...whole }, read: [] };
-  const broken = pieces.filter((held) => held.bad > 0).map((held) => held.piece);
+  const broken = pieces.filter((held) => held.bad).map((held) => held.piece);
   const lengths = broken.length === 0 ? null : below(record, seen, to, broken);
   const judged = asked === 'step' ? (asOne(pieces) ?? pieces) : pieces;
   return {

@@ -49,3 +49,6 @@ export const stagesJson = (stages: Stages): Record<string, unknown> =>
 /** The stages of a step by name, in the order in which the rule gives them. */
 export const stageEntries = (stages: Stages): [StageName, Stage][] =>
   Object.entries(stages) as [StageName, Stage][];
+
+/** The names of a step's stages, in that order. */
+export const stageNames = (stages: Stages): StageName[] => Object.keys(stages) as StageName[];
