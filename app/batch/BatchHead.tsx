@@ -4,6 +4,7 @@ import { presentPieces } from '#lib/fold/ask.ts';
 import type { JudgedRun } from '#lib/fold/book.ts';
 import { worstIsWarm } from '#lib/fold/pieces.ts';
 import css from './batch.module.css';
+import { countedAs } from './counted.ts';
 import { latestWorst } from './latest.ts';
 import { timeSaid } from './said.ts';
 import { type BatchView, foodSaid, placeName, sides } from './view.ts';
@@ -41,7 +42,10 @@ function PiecesIn({ view, run }: { view: BatchView; run: JudgedRun }) {
   const common = useTranslations('common');
   const { book } = view;
   const pieces = presentPieces(run);
-  const many = pieces === null ? t('not_counted') : common('pieces', { count: pieces.length });
+  const many =
+    pieces === null
+      ? t('not_counted')
+      : common('pieces', { count: pieces.length, counted: countedAs(view.batch) });
   const place = placeName(book, run.equipment);
   const where = place === null ? `${many}, ${t('place_unknown')}` : t('place', { pieces: many, place });
   const since = t('step_since', {
@@ -68,7 +72,9 @@ function LowestFigure({ view, run }: { view: BatchView; run: JudgedRun | null })
       />
       <p className={css.note}>
         {t(worstIsWarm(run.step) ? 'warmest' : 'lowest', { time })}
-        {look.piece === null ? '' : `, ${common('piece', { number: look.piece })}`}
+        {look.piece === null
+          ? ''
+          : `, ${common('piece', { number: look.piece, counted: countedAs(view.batch) })}`}
       </p>
     </div>
   );

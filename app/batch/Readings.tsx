@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { useTranslations } from 'next-intl';
+import { countedAs } from '#app/batch/counted.ts';
 import { Cell } from '#app/ui/Cell.tsx';
 import type { Dress } from '#app/ui/Figure.tsx';
 import { Hand } from '#app/ui/Ruled.tsx';
@@ -75,7 +76,9 @@ function Row({ view, row }: { view: BatchView; row: ReadingRow }) {
       <td className={css.hand}>
         <Hand initials={initialsOf(book, row.by)} />
       </td>
-      <td className={css.piece}>{row.piece === null ? '' : common('piece', { number: row.piece })}</td>
+      <td className={css.piece}>
+        {row.piece === null ? '' : common('piece', { number: row.piece, counted: countedAs(view.batch) })}
+      </td>
       <td className={css.spot}>
         {row.air
           ? t('readings_air', { place: placeName(book, row.equipment) ?? '' })

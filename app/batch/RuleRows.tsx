@@ -1,4 +1,5 @@
 import { useTranslations } from 'next-intl';
+import { countedAs } from '#app/batch/counted.ts';
 import { Section } from '#app/ui/Section.tsx';
 import { Verdict } from '#app/ui/Verdict.tsx';
 import type { JudgedRun } from '#lib/fold/book.ts';
@@ -109,7 +110,7 @@ function Where({ view, step, equipment, start, pieces }: WhereProps) {
   const since = common('since', { time: timeSaid(start, { ...view, now: view.book.asOf }) });
   const which =
     pieces && view.batch.count !== null && pieces.length < view.batch.count
-      ? pieces.map((number) => common('piece', { number }))
+      ? pieces.map((number) => common('piece', { number, counted: countedAs(view.batch) }))
       : [];
   return (
     <p className={css.note}>

@@ -1,4 +1,5 @@
 import { useTranslations } from 'next-intl';
+import { countedAs } from '#app/batch/counted.ts';
 import { useMany } from '#app/kitchen/many.ts';
 import { foodName, type KitchenView, numbers } from '#app/kitchen/view.ts';
 import { Figure } from '#app/ui/Figure.tsx';
@@ -47,7 +48,11 @@ export function CoolingBatch({ card, view, unit }: Props) {
         <p className={css.blocked}>
           {group.allBlocked
             ? t('blocked')
-            : kitchen('blocked', { count: group.blocked.length, pieces: numbers(group.blocked) })}
+            : kitchen('blocked', {
+                count: group.blocked.length,
+                pieces: numbers(group.blocked),
+                counted: countedAs(view.book.batches.get(group.batch)),
+              })}
         </p>
       ) : null}
       <ProofLine line={group.line} zone={view.zone} clock={view.clock} width={336} name={group.batchName} />

@@ -1,4 +1,5 @@
 import { useTranslations } from 'next-intl';
+import { countedAs } from '#app/batch/counted.ts';
 import { timeSaid } from '#app/batch/said.ts';
 import { Mark } from '#app/ui/Mark.tsx';
 import { initialsOf } from '#lib/fold/ask.ts';
@@ -13,6 +14,7 @@ import { type DeviationView, deciderOf } from './view.ts';
 export function Became({ view }: { view: DeviationView }) {
   const t = useTranslations('deviation');
   const missing = stillMissing(view.deviation);
+  const closed = view.deviation.state === 'closed' ? <p className={css.strong}>{t('closed_says')}</p> : null;
   return (
     <div className={css.part}>
       <h3>{t('ends')}</h3>
@@ -24,11 +26,10 @@ export function Became({ view }: { view: DeviationView }) {
         ))}
       </ul>
       {missing.length === 0 ? (
-        view.deviation.state === 'closed' ? (
-          <p className={css.strong}>{t('closed_says')}</p>
-        ) : null
+        closed
       ) : (
         <>
+          {closed}
           <h3>{t('missing.title')}</h3>
           <ul className={css.list}>
             {missing.map((each) => (
@@ -44,7 +45,13 @@ export function Became({ view }: { view: DeviationView }) {
 function End({ view, end }: { view: DeviationView; end: Deviation['ends'][number] }) {
   const t = useTranslations('deviation');
   const { book, deviation } = view;
-  const piece = end.piece === null ? t('piece_all') : t('piece', { number: end.piece });
+  const piece =
+    end.piece === null
+      ? t('piece_all')
+      : t('piece', {
+          number: end.piece,
+          counted: countedAs(book.batches.get(end.batch ?? deviation.batch ?? '')),
+        });
   const other = end.batch !== null && end.batch !== deviation.batch ? book.batches.get(end.batch) : undefined;
   const time = end.at === null ? '–' : timeSaid(end.at, view);
   const became = t(`end.${end.end ?? 'none'}`, { time });
@@ -83,7 +90,7 @@ export function History({ view }: { view: DeviationView }) {
             </b>
             {entry.body.pieces === null
               ? ''
-              : `, ${entry.body.pieces.map((number) => t('piece', { number })).join(', ')}`}
+              : `, ${entry.body.pieces.map((number) => t('piece', { number, counted: countedAs(view.batch) })).join(', ')}`}
             <span className={css.note}>
               {' '}
               {t(`via.${entry.body.decided_via}`, {

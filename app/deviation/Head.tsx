@@ -1,4 +1,5 @@
 import { useTranslations } from 'next-intl';
+import { countedAs } from '#app/batch/counted.ts';
 import { length, type Say, timeSaid } from '#app/batch/said.ts';
 import { placeName } from '#app/batch/view.ts';
 import { By } from '#app/ui/By.tsx';
@@ -7,6 +8,7 @@ import { Section } from '#app/ui/Section.tsx';
 import type { Deviation } from '#lib/fold/book.ts';
 import { wallClock } from '#shared/time.ts';
 import css from './deviation.module.css';
+import { stillMissing } from './still-missing.ts';
 import { aboutWhat, type DeviationView } from './view.ts';
 
 /** What kind of deviation it is: a message key under `deviation.what`. */
@@ -50,7 +52,9 @@ export function Head({ view }: { view: DeviationView }) {
   const time = timeSaid(deviation.foundAt, view);
   const place = placeName(book, deviation.equipment);
   const what = t(`what.${kindOf(deviation)}`, { side: sideOf(deviation) });
-  const pieces = (deviation.pieces ?? []).map((number) => t('piece', { number })).join(', ');
+  const pieces = (deviation.pieces ?? [])
+    .map((number) => t('piece', { number, counted: countedAs(view.batch) }))
+    .join(', ');
   return (
     <header className={css.head}>
       <div>
@@ -75,7 +79,10 @@ export function Head({ view }: { view: DeviationView }) {
             <span className={css.note}>{t('house_time', { length: length(say, within) })}</span>
           </>
         ) : (
-          <span className={css.note}>{t(`state.${deviation.state}`)}</span>
+          <span className={css.note}>
+            {t(`state.${deviation.state}`)}
+            {stillMissing(deviation).includes('cause') ? `; ${t('cause_missing')}` : ''}
+          </span>
         )}
       </div>
     </header>

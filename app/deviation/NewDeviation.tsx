@@ -56,9 +56,12 @@ export function NewDeviation({ by, zone, foods, equipment, probes, start }: Prop
   const said = sinceOf(since, food, at, basis);
   const scope = aboutOf(kind, about, food, pieces);
   const missing = scope === null ? 'about' : text.trim() === '' ? 'text' : null;
+  const badClock = since === 'known' && at === null ? t('since.bad_clock', { typed: clock.trim() }) : null;
+  const [asked, setAsked] = useState(0); // times that it was sent with a time that is none
 
   const save = async () => {
     if (scope === null) return;
+    if (badClock !== null) return setAsked(asked + 1);
     const written = await write([openedByHand(scope, said, text, lang)]);
     const [entry] = written ?? [];
     if (entry === undefined) return;
@@ -70,7 +73,10 @@ export function NewDeviation({ by, zone, foods, equipment, probes, start }: Prop
   return (
     <>
       <form className={css.form} onSubmit={(event) => event.preventDefault()}>
-        <ErrorSummary errors={errors} attempt={attempt} />
+        <ErrorSummary
+          errors={badClock !== null && asked > 0 ? [{ words: badClock, field: 'since' }] : errors}
+          attempt={attempt + asked}
+        />
         <section className={css.part}>
           <h2>{t('new.about')}</h2>
           <div className={css.keys}>
@@ -216,7 +222,7 @@ function aboutOf(
   return { kind, batch, pieces: food.pieces.length === 0 ? null : sorted, step, equipment, limit };
 }
 
-/** What is not (or not readably) said is not known: no time is made up. */
+/** What is not said is not known: no time is made up. A time that cannot be read is refused before. */
 function sinceOf(since: Since | null, food: FoodHere | null, at: number | null, basis: string): SinceChoice {
   if (since === 'good' && food?.lastGood)
     return { kind: 'good', entry: food.lastGood.entry, at: food.lastGood.at };

@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { getLocale, getTranslations } from 'next-intl/server';
+import { countedAs } from '#app/batch/counted.ts';
 import { length, type Say, timeSaid } from '#app/batch/said.ts';
 import { placeName } from '#app/batch/view.ts';
 import { loadBook } from '#app/server/book.ts';
@@ -8,11 +9,13 @@ import { Cell } from '#app/ui/Cell.tsx';
 import { Foot } from '#app/ui/Foot.tsx';
 import { Headband } from '#app/ui/Headband.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
+import { Mark } from '#app/ui/Mark.tsx';
 import { Section } from '#app/ui/Section.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
 import type { Deviation } from '#lib/fold/book.ts';
 import css from './deviation.module.css';
 import { kindOf, sideOf } from './Head.tsx';
+import { stillMissing } from './still-missing.ts';
 import { aboutWhat, type DeviationView, deviationView } from './view.ts';
 import { worstFirst } from './worst-first.ts';
 
@@ -66,7 +69,9 @@ async function Row({ view }: { view: DeviationView }) {
   const t = await getTranslations('deviation');
   const say = (await getTranslations('common')) as unknown as Say;
   const { deviation, book } = view;
-  const pieces = (deviation.pieces ?? []).map((number) => t('piece', { number })).join(', ');
+  const pieces = (deviation.pieces ?? [])
+    .map((number) => t('piece', { number, counted: countedAs(view.batch) }))
+    .join(', ');
   const out =
     deviation.outLongestMin === null
       ? t('out.at_most_unknown')
@@ -85,6 +90,11 @@ async function Row({ view }: { view: DeviationView }) {
         <span className={css.note}>
           {t('found', { time: timeSaid(deviation.foundAt, view) })}. {out}.
         </span>
+        {deviation.state !== 'open' && stillMissing(deviation).includes('cause') ? (
+          <span className={css.still}>
+            <Mark word="open" alone /> {t('cause_missing')}
+          </span>
+        ) : null}
       </span>
       {deviation.found === null ? null : (
         <Cell

@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { useTranslations } from 'next-intl';
+import { countedAs } from '#app/batch/counted.ts';
 import { Figure } from '#app/ui/Figure.tsx';
 import { ProofLine } from '#app/ui/ProofLine.tsx';
 import type { RowGroup } from '#lib/fold/views.ts';
@@ -39,7 +40,11 @@ export function GroupBody({ group, view, name, first, overdue }: Props) {
         <p className={css.blocked}>
           {group.allBlocked
             ? t('blocked_all')
-            : t('blocked', { count: group.blocked.length, pieces: numbers(group.blocked) })}
+            : t('blocked', {
+                count: group.blocked.length,
+                pieces: numbers(group.blocked),
+                counted: countedAs(view.book.batches.get(group.batch)),
+              })}
         </p>
       ) : null}
     </div>
@@ -52,9 +57,10 @@ export function FoodWords({ group, view }: { group: RowGroup; view: KitchenView 
   const common = useTranslations('common');
   const food = foodName(view.book, group.batch, view.lang);
   const many = useMany(view)(group);
+  const counted = countedAs(view.book.batches.get(group.batch));
   const { figure } = group;
   const spot = figure?.spot ? common(`spot.${figure.spot}`) : null;
-  const piece = figure?.piece ? common('piece', { number: figure.piece }) : null;
+  const piece = figure?.piece ? common('piece', { number: figure.piece, counted }) : null;
   return (
     <>
       <span>{[`${food} ${group.batchName}`.trim(), many].filter(Boolean).join(', ')}</span>

@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { useTranslations } from 'next-intl';
 import type { ReactNode } from 'react';
+import { countedAs } from '#app/batch/counted.ts';
 import { By } from '#app/ui/By.tsx';
 import { Digits } from '#app/ui/Digits.tsx';
 import { Figure } from '#app/ui/Figure.tsx';
@@ -104,7 +105,11 @@ function WallRow({ row, group, view, small }: WallProps) {
           <p className={css.blocked}>
             {group.allBlocked
               ? t('blocked_all')
-              : t('blocked', { count: group.blocked.length, pieces: numbers(group.blocked) })}
+              : t('blocked', {
+                  count: group.blocked.length,
+                  pieces: numbers(group.blocked),
+                  counted: countedAs(view.book.batches.get(group.batch)),
+                })}
           </p>
         ) : null}
       </Link>

@@ -1,4 +1,5 @@
 import { useTranslations } from 'next-intl';
+import { countedAs } from '#app/batch/counted.ts';
 import type { RowGroup } from '#lib/fold/views.ts';
 import type { KitchenView } from './view.ts';
 
@@ -6,10 +7,9 @@ import type { KitchenView } from './view.ts';
 export function useMany(
   view: Pick<KitchenView, 'book'>,
 ): (group: Pick<RowGroup, 'pieces' | 'batch'>) => string {
-  const t = useTranslations('kitchen');
+  const t = useTranslations('common');
   return ({ pieces, batch }) => {
     if (pieces === null) return '';
-    const pans = view.book.batches.get(batch)?.food?.counted === 'pans';
-    return t(pans ? 'many_pans' : 'many', { count: pieces.length });
+    return t('pieces', { count: pieces.length, counted: countedAs(view.book.batches.get(batch)) });
   };
 }

@@ -62,12 +62,17 @@ function Refused({ held, outbox }: { held: Held; outbox: Outbox }) {
   return (
     <div className={css.refused} role="alert">
       <p>
-        <b>{t(`what.${kind}`, { typed })}</b>: {t('refused')}.
+        <b>{t(`what.${kind}`, { typed })}</b>: {t(refused?.asks ? 'asks' : 'refused')}
       </p>
       <p className={css.note}>{refused?.problem}</p>
       <p className={css.note}>{refused?.remedy}</p>
+      {refused?.asks ? (
+        <Key kind="plain" onClick={() => void outbox.meant(draft.id)}>
+          {t('meant')}
+        </Key>
+      ) : null}
       <Key kind="plain" onClick={() => outbox.drop(draft.id)}>
-        {t('drop')}
+        {t(refused?.asks ? 'same' : 'drop')}
       </Key>
     </div>
   );

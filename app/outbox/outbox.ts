@@ -1,13 +1,17 @@
 import type { Draft } from '#shared/entries/entry.ts';
 import type { Problem } from '#shared/problem.ts';
-import type { Receipt } from '#shared/receipt.ts';
+import type { Receipt, SaidProblem } from '#shared/receipt.ts';
 
 /** A draft that is on this phone and not in the book yet. */
 export type Held = {
   draft: Draft;
   tried: number; // times it was sent; 0 = it never left this phone
-  refused: { problem: string; remedy: string } | null; // the book's words; null = not refused
+  refused: Refusal | null; // null = not refused
+  sure?: boolean; // the book asked whether it is a second look, and the person said yes
 };
+
+/** The book's words. `asks`: a question (is it a second look?) rather than a refusal for ever. */
+type Refusal = { problem: string; remedy: string; asks?: boolean };
 
 /** What stands between this phone and the book; null = nothing known. Words where the server said them. */
 export type Fault = { problem: string; words: { problem: string; remedy: string } | null };
@@ -19,7 +23,8 @@ type Answer = { receipts: Receipt[] } | { problems: (Problem & { words?: Fault['
 /** What the outbox needs from its surroundings: a store that outlives a reload, the way to the book, a timer. */
 export type Around = {
   store: Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'> | null;
-  post: (drafts: Draft[]) => Promise<Answer>;
+  /** `sure`: ids of looks like one already there that the person did make a second time. */
+  post: (drafts: Draft[], sure: string[]) => Promise<Answer>;
   later: (run: () => void, ms: number) => void;
 };
 
@@ -34,6 +39,8 @@ export type Outbox = {
   unsent: (id: string) => boolean;
   /** Sends what is here now: when a page opens, or when the network is back. What the book refused waits. */
   send: () => Promise<void>;
+  /** It is a second look, like one that the book has: sends it to be written all the same. */
+  meant: (id: string) => Promise<void>;
   /** Sends everything once more, what was refused too. */
   again: () => Promise<void>;
 };
@@ -96,7 +103,7 @@ export function openOutbox(site: string, around: Around): Outbox {
     forget(new Set(receipts.flatMap((r) => (r.seq !== null && r.id !== null ? [r.id] : []))));
     for (const { id, problem } of receipts) {
       const held = state.held.find((h) => h.draft.id === id);
-      if (held && problem) replace({ ...held, refused: problem.words });
+      if (held && problem) replace({ ...held, refused: refusal(problem) });
     }
   };
 
@@ -106,7 +113,10 @@ export function openOutbox(site: string, around: Around): Outbox {
     set({ posting: true });
     for (const held of going) replace({ ...held, tried: held.tried + 1 });
     const answer = await around
-      .post(going.map((h) => h.draft))
+      .post(
+        going.map((h) => h.draft),
+        going.flatMap((h) => (h.sure ? [h.draft.id] : [])),
+      )
       .catch((): Answer => ({ problems: [noNetwork] }));
     set({ posting: false });
     if ('receipts' in answer) settle(answer.receipts);
@@ -135,12 +145,20 @@ export function openOutbox(site: string, around: Around): Outbox {
     drop: (id) => forget(new Set([id])),
     unsent: (id) => state.held.some((h) => h.draft.id === id && (h.tried === 0 || h.refused !== null)),
     send,
+    meant: (id) => {
+      const held = state.held.find((h) => h.draft.id === id);
+      if (held) replace({ ...held, refused: null, sure: true });
+      return send();
+    },
     again: () => {
       for (const held of state.held) if (held.refused) replace({ ...held, refused: null });
       return send();
     },
   };
 }
+
+const refusal = ({ problem, words }: SaidProblem): Refusal =>
+  problem === 'duplicate' ? { ...words, asks: true } : words;
 
 const noNetwork = { field: '', problem: 'no_network', remedy: 'kept_here_retry', values: {} };
 

@@ -18,7 +18,7 @@ export function outboxOf(site: string): Outbox {
   if (known) return known;
   const made = openOutbox(site, {
     store: storeOf(),
-    post: async (drafts) => (await import('#app/client/post-entries.ts')).postEntries(drafts),
+    post: async (drafts, sure) => (await import('#app/client/post-entries.ts')).postEntries(drafts, sure),
     later: (run, ms) => void setTimeout(run, ms),
   });
   open.set(site, made);

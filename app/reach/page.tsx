@@ -39,7 +39,7 @@ export default async function ReachPage() {
       <Headband title={t('title')} back={{ href: '/', words: common('kitchen_now') }} />
       <main className={css.main}>
         {address === undefined ? (
-          <p>{t(onlyHere() ? 'only_here' : 'no_network')}</p>
+          <p className={css.part}>{t(onlyHere() ? 'only_here' : 'no_network')}</p>
         ) : (
           <section className={css.part}>
             <p>{t('how')}</p>

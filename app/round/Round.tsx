@@ -9,7 +9,7 @@ import { Sheet } from '#app/ui/Sheet.tsx';
 import { Entry } from './Entry.tsx';
 import type { RoundGiven } from './given.ts';
 import css from './Round.module.css';
-import { progress } from './round-state.ts';
+import { figuresOf } from './round-state.ts';
 import { useKeyboard } from './useKeyboard.ts';
 import { useRound } from './useRound.ts';
 import { useWakeLock } from './useWakeLock.ts';
@@ -34,15 +34,14 @@ export function Round({ given }: { given: RoundGiven }) {
   }, []);
 
   const hand = given.hands.find((h) => h.id === state.hand);
-  const done = state.looks.filter((look) => progress(state, look) === 'all').length;
+  const figures = figuresOf(state);
   const face = { state, act, given, now };
   return (
     <Sheet>
       <HandBand
         left={
           <Place
-            done={done}
-            total={state.looks.length}
+            {...figures}
             only={given.onlyOne}
             onWalk={() => act({ do: 'show', face: state.face.kind === 'walk' ? 'entry' : 'walk' })}
           />

@@ -43,9 +43,10 @@ export function useWhich(look: WalkLook): string {
   const t = useTranslations('round');
   if (look.batch === null) return t('air_of');
   const batch = look.batchName ?? look.food ?? '';
+  const { counted } = look;
   if (look.piece === null) return batch;
-  if (look.pieceOf === null) return t('piece_only', { food: batch, piece: look.piece });
-  return t('piece', { food: batch, piece: look.piece, count: look.pieceOf });
+  if (look.pieceOf === null) return t('piece_only', { food: batch, piece: look.piece, counted });
+  return t('piece', { food: batch, piece: look.piece, count: look.pieceOf, counted });
 }
 
 /** Food that is held stays at its limit; food on its way reaches it. */

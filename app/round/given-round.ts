@@ -1,7 +1,8 @@
+import { countedAs } from '#app/batch/counted.ts';
 import type { Session } from '#app/server/session.ts';
 import type { HandOffered } from '#app/ui/HandList.tsx';
 import type { Book } from '#lib/fold/book.ts';
-import { roundPlan } from '#lib/fold/round-plan.ts';
+import { openRound, roundPlan } from '#lib/fold/round-plan.ts';
 import type { RoundLook } from '#lib/fold/views.ts';
 import { conventions } from '#lib/limits/conventions.ts';
 import type { Figures } from '#lib/limits/profile.ts';
@@ -16,7 +17,6 @@ type Asked = { round?: string; batch?: string; at?: string; only?: string };
 type Say = (key: 'by_secret' | 'by_tap') => string;
 
 const lookedAheadMin = 5; // docs/design.md: a reading further ahead of the server's clock is asked about
-const goesOnMin = 90; // common practice: a round left longer than this is over, and the next one is begun
 
 /** Everything that the round screen needs, from the book as of now. Pure but for what it is given. */
 export function givenRound(
@@ -48,12 +48,8 @@ export function givenRound(
 
 /** The round to go on with: the one that was asked for, or the last one begun not long ago and not ended. */
 function goingOn(book: Book, asked: string | undefined): { round: string; startedAt: number } | null {
-  const begun = book.rounds.filter(({ body }) => body.status === 'started');
-  const one = begun.find(({ body }) => body.round === asked) ?? begun.at(-1);
-  if (one === undefined) return null;
-  const startedAt = Date.parse(one.at);
-  const fresh = book.asOf - startedAt <= goesOnMin * 60_000;
-  return fresh || one.body.round === asked ? { round: one.body.round, startedAt } : null;
+  const one = openRound(book, asked);
+  return one === null ? null : { round: one.body.round, startedAt: Date.parse(one.at) };
 }
 
 function planned(
@@ -100,9 +96,11 @@ function everyPiece(looks: WalkLook[], all: PieceGroup[]): WalkLook[] {
 
 /** The look with its food in the device's language, and its limit as published in either unit. */
 function walkLook(look: RoundLook, book: Book, lang: 'en' | 'es', figures: Figures | null): WalkLook {
-  const food = look.batch === null ? null : book.batches.get(look.batch)?.food;
+  const batch = look.batch === null ? null : book.batches.get(look.batch);
+  const food = batch?.food;
   const named = (lang === 'es' ? food?.name_es : null) ?? food?.name ?? look.food;
-  return { ...look, food: named, limits: look.limit === null ? null : bothUnits(look.limit, figures) };
+  const limits = look.limit === null ? null : bothUnits(look.limit, figures);
+  return { ...look, food: named, limits, counted: countedAs(batch) };
 }
 
 /** A published figure in both units, as printed; one that is published in one unit only is converted exactly. */

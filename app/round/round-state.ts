@@ -20,7 +20,10 @@ export type RoundPlanned = {
 };
 
 /** One look of the walk. `limits` holds the published figure in both units: 135 °F and 57 °C are no conversion. */
-export type WalkLook = RoundLook & { limits: Record<Unit, number> | null };
+export type WalkLook = RoundLook & {
+  limits: Record<Unit, number> | null;
+  counted: 'pieces' | 'pans';
+};
 
 export type PieceGroup = { equipment: string; batch: string; pieces: number[] };
 
@@ -122,6 +125,19 @@ export function progress(state: RoundState, look: WalkLook): 'none' | 'half' | '
   const saved = spotsSaved(state, look);
   if (saved.length === 0) return 'none';
   return look.asked.every((spot) => saved.includes(spot)) ? 'all' : 'half';
+}
+
+/** How many figures this round asks, and how many of them are written: the same count that the kitchen announces. */
+export function figuresOf(state: RoundState): { done: number; total: number } {
+  const name = (key: string, spot: Spot | null): string => `${key} ${spot}`;
+  const asked = new Set(
+    state.looks.flatMap((look) => look.asked.map((spot: Spot | null) => name(keyOf(look), spot))),
+  );
+  const written = new Set([...state.planned.done, ...state.saved].map(({ key, spot }) => name(key, spot)));
+  const before = new Set(state.planned.done.map(({ key, spot }) => name(key, spot)));
+  const earlier = [...before].filter((figure) => !asked.has(figure)).length;
+  const now = [...asked].filter((figure) => written.has(figure)).length;
+  return { done: earlier + now, total: earlier + asked.size };
 }
 
 /** Looks that still have to be made: not complete, and not said to be impossible. */

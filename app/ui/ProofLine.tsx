@@ -39,9 +39,11 @@ export function ProofLine({ line, height = 10, width = 272, zone, clock, labels 
         preserveAspectRatio="xMinYMid meet"
         className={css.svg}
       >
-        {drawn.paths.map((path) => (
-          <Drawn key={`${path.part} ${path.d}`} path={path} />
-        ))}
+        {drawn.paths
+          .map((path, place) => ({ path, place })) // two looks in one place are drawn alike
+          .map(({ path, place }) => (
+            <Drawn key={place} path={path} />
+          ))}
       </svg>
       {labels ? <Labels line={line} zone={zone} clock={clock} /> : null}
     </div>

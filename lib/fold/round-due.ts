@@ -3,7 +3,7 @@ import { runsNow } from './ask.ts';
 import type { Book, JudgedRun } from './book.ts';
 import { dueOf } from './due.ts';
 import { roundLooks } from './round-looks.ts';
-import type { RoundDue } from './views.ts';
+import type { RoundDue, RoundLook } from './views.ts';
 
 const minute = 60_000;
 const promptBefore = 20 * minute; // before the interval ends: common practice
@@ -22,9 +22,23 @@ const pulls: ReadonlySet<StepName> = new Set([
   'cold_hold',
 ]);
 
-/** A round that was begun and not ended: it is being walked. */
-export const openRound = (book: Book) =>
-  book.rounds.findLast(({ body }) => body.status === 'started') ?? null;
+const goesOn = 90 * minute; // common practice: a round left longer than this is over, and the next one is begun
+
+/**
+ * A round that was begun and not ended: it is being walked. One that was left long ago is over.
+ * @param asked id of the round to go on with, however long ago it was left
+ */
+export function openRound(book: Book, asked?: string) {
+  const begun = book.rounds.filter(({ body }) => body.status === 'started');
+  const named = begun.find(({ body }) => body.round === asked);
+  if (named) return named;
+  const last = begun.at(-1);
+  return last !== undefined && book.asOf - Date.parse(last.at) <= goesOn ? last : null;
+}
+
+/** How many figures some looks ask: one a spot. What the kitchen announces is what the round then counts. */
+export const figuresAsked = (looks: readonly Pick<RoundLook, 'asked'>[]): number =>
+  looks.reduce((sum, { asked: spots }) => sum + spots.length, 0);
 
 type Asked = { run: JudgedRun; dueAt: number; latestAt: number };
 
@@ -62,6 +76,6 @@ export function roundDue(book: Book): RoundDue | null {
     latestAt,
     state: stateAt(book.asOf, promptAt, pressAt, latestAt),
     equipment: new Set(looks.map(({ equipment }) => equipment)).size,
-    looks: looks.reduce((sum, { asked: spots }) => sum + spots.length, 0),
+    looks: figuresAsked(looks),
   };
 }

@@ -1,9 +1,9 @@
 import type { Book } from './book.ts';
-import { openRound, roundDue } from './round-due.ts';
+import { figuresAsked, openRound, roundDue } from './round-due.ts';
 import { roundLooks } from './round-looks.ts';
 import type { RoundPlan } from './views.ts';
 
-export { roundDue };
+export { figuresAsked, openRound, roundDue };
 
 /**
  * What a round asks, in the order of the walk.
@@ -18,7 +18,7 @@ export function roundPlan(book: Book, round?: string | null): RoundPlan {
     equipment: [...byPlace].map(([id, own]) => ({
       id,
       name: own[0]?.equipmentName ?? id,
-      looks: own.reduce((sum, { asked }) => sum + asked.length, 0),
+      looks: figuresAsked(own),
     })),
     due: roundDue(book),
   };

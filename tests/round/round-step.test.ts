@@ -25,6 +25,7 @@ const look = (over: Partial<WalkLook>): WalkLook => ({
   step: 'hot_hold',
   piece: 1,
   pieceOf: 3,
+  counted: 'pieces',
   spots: ['edge', 'core'],
   asked: ['edge', 'core'],
   last: null,

@@ -1,5 +1,6 @@
 import { getTranslations } from 'next-intl/server';
 import { batchContext } from '#app/batch/context.ts';
+import { countedAs } from '#app/batch/counted.ts';
 import { FormSheet } from '#app/batch/FormSheet.tsx';
 import css from '#app/batch/form.module.css';
 import { type GroupInside, MoveAll } from '#app/batch/MoveAll.tsx';
@@ -63,7 +64,10 @@ async function groupOf(book: Book, run: JudgedRun): Promise<GroupInside> {
   const t = await getTranslations('batch');
   const common = await getTranslations('common');
   const pieces = presentPieces(run);
-  const many = pieces === null ? t('not_counted') : common('pieces', { count: pieces.length });
+  const many =
+    pieces === null
+      ? t('not_counted')
+      : common('pieces', { count: pieces.length, counted: countedAs(book.batches.get(run.batch)) });
   return {
     run: run.key,
     batch: run.batch,

@@ -12,6 +12,7 @@ import { foundLooks } from '#app/deviation/found-looks.ts';
 import { Head } from '#app/deviation/Head.tsx';
 import { SinceWhen } from '#app/deviation/SinceWhen.tsx';
 import { StepsFrame } from '#app/deviation/StepsFrame.tsx';
+import { stillMissing } from '#app/deviation/still-missing.ts';
 import {
   type DeviationView,
   deciderOf,
@@ -90,8 +91,8 @@ export default async function DeviationPage({ params }: Props) {
             {
               number: 4,
               title: t('step_4'),
-              answer: t(`state.${deviation.state}`),
-              done: deviation.state === 'closed',
+              answer: await whySaid(deviation),
+              done: deviation.state === 'closed' && !stillMissing(deviation).includes('cause'),
               inside: <WhyAndWhat view={view} />,
             },
           ]}
@@ -99,6 +100,13 @@ export default async function DeviationPage({ params }: Props) {
       </Words>
     </Sheet>
   );
+}
+
+/** How the deviation stands, and that its cause is still to be written. */
+async function whySaid(deviation: DeviationView['deviation']): Promise<string> {
+  const t = await getTranslations('deviation');
+  const state = t(`state.${deviation.state}`);
+  return stillMissing(deviation).includes('cause') ? `${state}; ${t('cause_missing')}` : state;
 }
 
 async function sinceSaid(view: DeviationView): Promise<string> {

@@ -1,5 +1,6 @@
 import { getLocale, getTranslations } from 'next-intl/server';
 import { Correct } from '#app/batch/Correct.tsx';
+import { countedAs } from '#app/batch/counted.ts';
 import { FormSheet } from '#app/batch/FormSheet.tsx';
 import { timeSaid } from '#app/batch/said.ts';
 import { loadBook } from '#app/server/book.ts';
@@ -65,7 +66,9 @@ async function history(book: Book, look: Look): Promise<HistoryRow[]> {
     now: book.asOf,
   };
   const place = [
-    look.piece === null ? null : common('piece', { number: look.piece }),
+    look.piece === null
+      ? null
+      : common('piece', { number: look.piece, counted: countedAs(book.batches.get(look.batch ?? '')) }),
     look.spot === null ? null : common(`spot.${look.spot}`),
   ]
     .filter((word) => word !== null)
