@@ -42,8 +42,11 @@ function ofCase(id: string, { hot_hold: hot, cooling, reheat }: ProfileFigures):
     {
       id,
       name: id,
+      place: 'as the case says',
+      force: 'law',
       edition: 'as the case says',
       extends: null,
+      notes: [],
       figures: {
         hot_hold: hot ? temperature(hot.figure, hot.comparison, hot.section) : null,
         cooling: cooling.map((stage) => ({

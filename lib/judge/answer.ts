@@ -77,6 +77,14 @@ export type StageName =
   | 'ambient_total'
   | 'temperature'
   | 'time'
-  | 'oven';
+  | 'oven'
+  | 'come_up'
+  | 'procedure'
+  | 'marking'
+  | 'start'
+  | 'warmth'
+  | 'initial_heating'
+  | 'cooling'
+  | 'final_cook';
 
 export type Stages = Partial<Record<StageName, Stage>>;

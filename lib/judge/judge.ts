@@ -22,6 +22,8 @@ function judged(kind: RuleKind, record: StepRecord, profile: Profile, asked: 'st
       return record.food.class === 'intact_roast' && record.facts.method !== 'microwave'
         ? byRoastChart(record, profile)
         : unjudged;
+    default:
+      return unjudged;
   }
 }
 

@@ -30,6 +30,24 @@ export type Facts = {
   oven_temp?: number | null | undefined; // °F
   mass_lb?: number | null | undefined;
   method?: string | undefined;
+  /** Cooling by a method without a clock (where a profile has one): its conditions as noted. */
+  uncovered_protected?: boolean | null | undefined;
+  unit_air?: number | null | undefined; // °F
+  layer_in?: number | null | undefined;
+  intact_in?: number | null | undefined;
+  /** Time instead of temperature. Instants are ms. */
+  mode?: '4h' | '6h' | undefined;
+  removed_at?: number | null | undefined;
+  written_procedure?: boolean | null | undefined;
+  marked?: boolean | null | undefined;
+  gone_at?: number | null | undefined;
+  starts_as?: 'produce_cut' | 'package_opened' | null | undefined;
+  /** Non-continuous cooking. Instants are ms. */
+  heat_from?: number | null | undefined;
+  heat_to?: number | null | undefined;
+  final_from?: number | null | undefined;
+  written?: boolean | null | undefined;
+  approved?: boolean | null | undefined;
 };
 
 /** Everything that the judge sees of one step: a group of pieces in one place. It reads no clock: `asOf` is given. */
@@ -44,4 +62,11 @@ export type StepRecord = {
 };
 
 /** The kinds of step that have a rule of their own. */
-export type RuleKind = 'hot_hold' | 'cooling' | 'reheat' | 'cook';
+export type RuleKind =
+  | 'hot_hold'
+  | 'cooling'
+  | 'reheat'
+  | 'cook'
+  | 'cold_hold'
+  | 'time_control'
+  | 'noncontinuous';

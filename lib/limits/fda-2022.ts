@@ -54,8 +54,11 @@ const roastCopies = `read in the South Carolina and Florida texts and in a repri
 export const fda2022: ProfileSource = {
   id: 'fda_2022',
   name: 'FDA Food Code 2022',
+  place: 'USA',
+  force: 'model',
   edition,
   extends: null,
+  notes: [],
   figures: {
     hot_hold: hotHold,
     hot_hold_roast: {

@@ -68,8 +68,11 @@ describe('a profile that extends another', () => {
     const source = profileSource.parse({
       id: 'local',
       name: 'A local code',
+      place: 'nowhere',
+      force: 'law',
       edition: 'invented',
       extends: 'fda_2022',
+      notes: [],
       figures: { hot_hold: hotter, hot_hold_roast: null },
     });
     const local = resolved(source, fda);
@@ -79,7 +82,16 @@ describe('a profile that extends another', () => {
   });
   it('has no figure at all where it has no parent and names none', () => {
     const bare = resolved(
-      { id: 'bare', name: 'Bare', edition: 'invented', extends: null, figures: {} },
+      {
+        id: 'bare',
+        name: 'Bare',
+        edition: 'invented',
+        place: 'nowhere',
+        force: 'law',
+        extends: null,
+        notes: [],
+        figures: {},
+      },
       null,
     );
     expect(bare.figures.hot_hold).toBeNull();
