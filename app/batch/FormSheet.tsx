@@ -1,10 +1,8 @@
-import { getTranslations } from 'next-intl/server';
+import { useTranslations } from 'next-intl';
 import type { ReactNode } from 'react';
 import { Headband } from '#app/ui/Headband.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
-import { Words } from '#app/ui/Words.tsx';
-import type { Messages } from '#shared/words/messages.ts';
 import css from './form.module.css';
 
 type Props = {
@@ -12,18 +10,17 @@ type Props = {
   back: { href: string; words: string };
   /** Nobody writes now: the form asks for a hand first, and comes back to `next`. */
   nobody: { next: string } | null;
-  names?: (keyof Messages)[];
   children: ReactNode;
 };
 
 /** The sheet of a form that writes: its words, the way back, and whose hand is missing. */
-export async function FormSheet({ title, back, nobody, names = [], children }: Props) {
-  const t = await getTranslations('batch');
+export function FormSheet({ title, back, nobody, children }: Props) {
+  const t = useTranslations('batch');
   return (
     <Sheet>
       <Headband title={title} back={back} />
       {nobody === null ? (
-        <Words names={['batch', 'common', 'problem', 'remedy', ...names]}>{children}</Words>
+        children
       ) : (
         <div className={css.form}>
           <p>{t('whose_hand')}</p>

@@ -53,12 +53,19 @@ export async function post<T extends object>(
   }
 }
 
+/** Ids with a word of their own: made twice on purpose, written while nobody was signed in, accepted by a lead. */
+type Spoken = { sure?: readonly string[]; waited?: readonly string[]; accepted?: readonly string[] };
+
+/** The query that says them; `sent` is this device's clock, by which the book knows how far it is off. */
+function query(spoken: Spoken): string {
+  const params = new URLSearchParams({ sent: String(Date.now()) });
+  for (const [name, ids] of Object.entries(spoken)) if (ids.length > 0) params.set(name, ids.join(','));
+  return params.toString();
+}
+
 /**
  * Sends drafts to the book in their order. Receipts come one a draft; a refused one names its problem in words.
- * `sure`: ids of looks that the book asked about (`duplicate`) and the person means. Nothing is held back here: forms have checked with the same schemas, and the server checks again.
+ * Nothing is held back here: forms have checked with the same schemas, and the server checks again.
  */
-export const postEntries = (drafts: readonly Draft[], sure: readonly string[] = []): Promise<Posted> =>
-  post<{ receipts: Receipt[] }>(
-    sure.length === 0 ? '/api/entries' : `/api/entries?sure=${sure.join(',')}`,
-    drafts,
-  );
+export const postEntries = (drafts: readonly Draft[], spoken: Spoken = {}): Promise<Posted> =>
+  post<{ receipts: Receipt[] }>(`/api/entries?${query(spoken)}`, drafts);

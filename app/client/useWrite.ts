@@ -1,28 +1,24 @@
 'use client'; // sends what was tapped and keeps it until it is in the book
-import { useTranslations } from 'next-intl';
 import { useRef, useState } from 'react';
+import { writeAndWait } from '#app/outbox/when-sent.ts';
 import type { Draft } from '#shared/entries/entry.ts';
-import type { Problem } from '#shared/problem.ts';
-import type { SaidProblem } from '#shared/receipt.ts';
-import { postEntries } from './post-entries.ts';
+import { useSite } from './InSite.tsx';
 import { draftsOf, type Written } from './written.ts';
 
-/** A message by a key that only the answer knows. */
-type Sentence = (key: string, values: Problem['values']) => string;
-type Said = Problem & Partial<Pick<SaidProblem, 'words'>>;
 /** Another hand than the one at the screen (a manager beside it), another moment than now. */
 type Meant = { by?: string; at?: string };
-type State = { busy: boolean; problems: Said[]; attempt: number };
+type State = { busy: boolean; errors: { words: string }[]; attempt: number };
 
 /**
- * Writes what was chosen into the book. The same choice sent again keeps its ids, so an answer that was lost on
- * the way never writes twice. `write` yields the drafts that are in the book now, or null with `errors` set.
+ * Writes what was chosen: first into this phone's store, then into the book. `write` yields the drafts that are
+ * in the book or safe on this phone (no network), or null with `errors` set when the book refused them: then
+ * nothing is kept but what stands in the form. The same choice sent again keeps its ids, so an answer that was
+ * lost on the way never writes twice.
  */
 export function useWrite(by: string) {
+  const site = useSite();
   const made = useRef(new Map<string, Draft>());
-  const [state, setState] = useState<State>({ busy: false, problems: [], attempt: 0 });
-  const problem = useTranslations('problem') as unknown as Sentence;
-  const remedy = useTranslations('remedy') as unknown as Sentence;
+  const [state, setState] = useState<State>({ busy: false, errors: [], attempt: 0 });
 
   const draftOf = (written: Written, hand: { by: string; at?: string }): Draft => {
     const key = JSON.stringify([written, hand]);
@@ -37,18 +33,11 @@ export function useWrite(by: string) {
   const write = async (written: readonly Written[], said: Meant = {}): Promise<Draft[] | null> => {
     setState((before) => ({ ...before, busy: true }));
     const drafts = written.map((one) => draftOf(one, { by, ...said }));
-    const answer = await postEntries(drafts);
-    const problems: Said[] =
-      'problems' in answer ? answer.problems : answer.receipts.flatMap((receipt) => receipt.problems);
-    setState(({ attempt }) => ({ busy: false, problems, attempt: attempt + 1 }));
-    return problems.length === 0 ? drafts : null;
+    const refusals = await writeAndWait(site, drafts);
+    const errors = refusals.map(({ problem, remedy }) => ({ words: `${problem} ${remedy}` }));
+    setState(({ attempt }) => ({ busy: false, errors, attempt: attempt + 1 }));
+    return errors.length === 0 ? drafts : null;
   };
 
-  const wordsOf = (said: Said): string =>
-    said.words
-      ? `${said.words.problem} ${said.words.remedy}`
-      : `${problem(said.problem, said.values)} ${remedy(said.remedy, said.values)}`;
-
-  const errors = state.problems.map((said) => ({ words: wordsOf(said) }));
-  return { write, busy: state.busy, problems: state.problems, errors, attempt: state.attempt };
+  return { write, busy: state.busy, errors: state.errors, attempt: state.attempt };
 }

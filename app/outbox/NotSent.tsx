@@ -8,6 +8,8 @@ import css from './NotSent.module.css';
 import type { Held, Outbox } from './outbox.ts';
 import { useOutbox } from './useOutbox.ts';
 
+const signedOut: ReadonlySet<string> = new Set(['nobody_signed_in', 'device_unknown']);
+
 type Props = { site: string; zone: string; clock: '12' | '24' };
 
 /** What is on this phone only: how many, how old, what stands in the way, and what the book refused, in its words. */
@@ -15,9 +17,16 @@ export function NotSent({ site, zone, clock }: Props) {
   const t = useTranslations('round.not_sent');
   const { now, outbox } = useOutbox(site);
   const oldest = now.held[0];
-  if (oldest === undefined || outbox === null) return null;
+  if (outbox === null) return null;
+  if (oldest === undefined)
+    return now.lost === 0 ? null : (
+      <Slip kind="not-sent" bar title={t('lost', { count: now.lost })}>
+        <p>{t('lost_help')}</p>
+      </Slip>
+    );
   const fault = now.fault;
-  const signIn = fault !== null && ['not_signed_in', 'no_session', 'sign_in'].includes(fault.problem);
+  const signIn = fault !== null && signedOut.has(fault.problem);
+  const forLead = now.held.filter((held) => held.refused?.lead);
   return (
     <Slip kind="not-sent" bar>
       <Mark word="on_this_phone" />
@@ -34,6 +43,8 @@ export function NotSent({ site, zone, clock }: Props) {
           </p>
         )}
         {now.durable ? null : <p className={css.note}>{t('page_only')}</p>}
+        {now.lost === 0 ? null : <p className={css.note}>{t('lost', { count: now.lost })}</p>}
+        {forLead.length === 0 ? null : <p className={css.note}>{t('for_lead', { count: forLead.length })}</p>}
       </div>
       {signIn ? (
         <KeyLink kind="plain" href="/sign-in">
@@ -44,8 +55,13 @@ export function NotSent({ site, zone, clock }: Props) {
           {t('again')}
         </Key>
       )}
+      {forLead.length === 0 ? null : (
+        <Key kind="plain" onClick={() => void outbox.accept(forLead.map(({ draft }) => draft.id))}>
+          {t('accept')}
+        </Key>
+      )}
       {now.held
-        .filter((held) => held.refused !== null)
+        .filter((held) => held.refused !== null && !held.refused.lead)
         .map((held) => (
           <Refused key={held.draft.id} held={held} outbox={outbox} />
         ))}

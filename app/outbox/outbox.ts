@@ -8,31 +8,55 @@ export type Held = {
   tried: number; // times it was sent; 0 = it never left this phone
   refused: Refusal | null; // null = not refused
   sure?: boolean; // the book asked whether it is a second look, and the person said yes
+  waited?: boolean; // it came when nobody was signed in on this phone: its writer or a lead has to stand for it
+  accepted?: boolean; // a lead at this phone stands for it
+  kept?: boolean; // the phone's store has it; until then nothing is said to be saved
 };
 
-/** The book's words. `asks`: a question (is it a second look?) rather than a refusal for ever. */
-type Refusal = { problem: string; remedy: string; asks?: boolean };
+/** The book's words. `asks`: a question (is it a second look?); `lead`: a lead may accept it. */
+export type Refusal = { problem: string; remedy: string; asks?: boolean; lead?: boolean };
 
 /** What stands between this phone and the book; null = nothing known. Words where the server said them. */
 export type Fault = { problem: string; words: { problem: string; remedy: string } | null };
 
-export type OutboxNow = { held: readonly Held[]; fault: Fault | null; durable: boolean; posting: boolean };
+export type OutboxNow = {
+  held: readonly Held[];
+  fault: Fault | null;
+  durable: boolean; // false = the store is shut or full: only this page holds the entries
+  lost: number; // entries that this phone held and no longer has: its store was emptied
+  posting: boolean;
+};
 
 type Answer = { receipts: Receipt[] } | { problems: (Problem & { words?: Fault['words'] })[] };
 
+/** Where a phone keeps what is not in the book yet. Each call settles when the phone has it on its disk. */
+export type HeldStore = {
+  all: () => Promise<Held[]>;
+  put: (held: readonly Held[]) => Promise<void>;
+  remove: (ids: readonly string[]) => Promise<void>;
+  /** How many it should hold: kept apart, so that an emptied store is noticed. */
+  expected: () => number;
+};
+
+/** Ids with a word of their own for the book: made a second time on purpose, written unsigned, accepted by a lead. */
+export type Spoken = { sure: string[]; waited: string[]; accepted: string[] };
+
 /** What the outbox needs from its surroundings: a store that outlives a reload, the way to the book, a timer. */
 export type Around = {
-  store: Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'> | null;
-  /** `sure`: ids of looks like one already there that the person did make a second time. */
-  post: (drafts: Draft[], sure: string[]) => Promise<Answer>;
+  store: () => Promise<HeldStore | null>; // null = there is none
+  post: (drafts: Draft[], spoken: Spoken) => Promise<Answer>;
   later: (run: () => void, ms: number) => void;
+  /** Runs when no other page or worker of this phone is sending; false = another is. */
+  alone: (run: () => Promise<void>) => Promise<boolean>;
 };
 
 export type Outbox = {
   now: () => OutboxNow;
+  /** Settles when what earlier pages left behind is known. */
+  ready: Promise<void>;
   subscribe: (changed: () => void) => () => void;
-  /** Keeps the drafts on this phone, then sends them at once. */
-  write: (drafts: readonly Draft[]) => void;
+  /** Keeps the drafts on this phone, then sends them at once. Settles when the phone's store has them. */
+  write: (drafts: readonly Draft[]) => Promise<void>;
   /** Takes back a draft that never left, or one that the book refused. */
   drop: (id: string) => void;
   /** The book surely does not have it: it was never sent, or it was refused. */
@@ -41,48 +65,72 @@ export type Outbox = {
   send: () => Promise<void>;
   /** It is a second look, like one that the book has: sends it to be written all the same. */
   meant: (id: string) => Promise<void>;
+  /** A lead at this phone stands for what was written while its writer was not signed in. */
+  accept: (ids: readonly string[]) => Promise<void>;
   /** Sends everything once more, what was refused too. */
   again: () => Promise<void>;
+  /** Another page of this phone, or its worker, changed the store. */
+  reread: () => Promise<void>;
 };
 
 const mostAtOnce = 50;
 const waits = [1_000, 2_000, 5_000, 10_000, 30_000]; // ms between tries; the last one goes on
+const signedOut: ReadonlySet<string> = new Set(['nobody_signed_in', 'device_unknown']);
+const byAge = (a: Held, b: Held): number => (a.draft.id < b.draft.id ? -1 : 1); // ids sort by the time they were made
 
 /**
- * Entries of one site on their way to the book. Each is kept under a key of its own, so that two pages of one
- * phone cannot overwrite each other, and stays until the book has acknowledged it. Sending one twice is
- * harmless: the book knows its id.
+ * Entries of one site on their way to the book, oldest first. Each stays in the phone's store until the book has
+ * acknowledged it. Sending one twice is harmless: the book knows its id.
  */
-export function openOutbox(site: string, around: Around): Outbox {
-  const prefix = `holdproof.out.${site}.`;
+export function openOutbox(around: Around): Outbox {
   const listeners = new Set<() => void>();
-  let state: OutboxNow = {
-    held: stored(prefix, around.store),
-    fault: null,
-    durable: around.store !== null,
-    posting: false,
-  };
+  let state: OutboxNow = { held: [], fault: null, durable: true, lost: 0, posting: false };
+  let store: HeldStore | null = null;
   let failures = 0;
   let waiting = false;
+  let again = false; // something came while another was sending
 
   const set = (next: Partial<OutboxNow>): void => {
     state = { ...state, ...next };
     for (const changed of listeners) changed();
   };
-  const keep = (held: Held): void => {
+  const keep = async (changed: readonly Held[]): Promise<void> => {
+    await ready;
     try {
-      around.store?.setItem(prefix + held.draft.id, JSON.stringify(held));
+      if (store === null) throw new Error('no store');
+      await store.put(changed.map((held) => ({ ...held, kept: true })));
+      mark(changed, { kept: true });
     } catch {
       set({ durable: false }); // the phone's store is full or shut: this page still holds it, and says so
     }
   };
-  const forget = (ids: ReadonlySet<string>): void => {
-    for (const id of ids) around.store?.removeItem(prefix + id);
-    set({ held: state.held.filter((h) => !ids.has(h.draft.id)) });
+  const mark = (which: readonly Held[], say: Partial<Held>): Held[] => {
+    const ids = new Set(which.map((h) => h.draft.id));
+    const next = state.held.map((h) => (ids.has(h.draft.id) ? { ...h, ...say } : h));
+    set({ held: next });
+    return next.filter((h) => ids.has(h.draft.id));
   };
-  const replace = (changed: Held): void => {
-    keep(changed);
-    set({ held: state.held.map((h) => (h.draft.id === changed.draft.id ? changed : h)) });
+  const forget = async (ids: readonly string[]): Promise<void> => {
+    const gone = new Set(ids);
+    await store?.remove(ids).catch(() => {});
+    set({ held: state.held.filter((h) => !gone.has(h.draft.id)) });
+  };
+
+  const reread = async (): Promise<void> => {
+    const kept = (await store?.all().catch(() => null)) ?? null;
+    if (kept === null) return;
+    const ids = new Set(kept.map((h) => h.draft.id));
+    const here = state.held.filter((h) => h.kept !== true && !ids.has(h.draft.id)); // only this page has them
+    set({ held: [...kept.map((h) => ({ ...h, kept: true })), ...here].sort(byAge) });
+  };
+
+  const opening = async (): Promise<void> => {
+    store = await around.store().catch(() => null);
+    if (store === null) return set({ durable: false });
+    const expected = store.expected();
+    await reread();
+    const found = state.held.filter((h) => h.kept).length;
+    if (expected > found) set({ lost: expected - found });
   };
 
   const retry = (): void => {
@@ -97,88 +145,117 @@ export function openOutbox(site: string, around: Around): Outbox {
     );
   };
 
-  const settle = (receipts: readonly Receipt[]): void => {
+  const settle = async (receipts: readonly Receipt[]): Promise<void> => {
     failures = 0;
     set({ fault: null });
-    forget(new Set(receipts.flatMap((r) => (r.seq !== null && r.id !== null ? [r.id] : []))));
+    await forget(receipts.flatMap((r) => (r.seq !== null && r.id !== null ? [r.id] : [])));
     for (const { id, problem } of receipts) {
       const held = state.held.find((h) => h.draft.id === id);
-      if (held && problem) replace({ ...held, refused: refusal(problem) });
+      if (held && problem) await keep(mark([held], { refused: refusal(problem) }));
     }
+  };
+
+  const failed = async (going: readonly Held[], problem: Fault): Promise<void> => {
+    failures += 1;
+    set({ fault: problem });
+    if (signedOut.has(problem.problem)) await keep(mark(going, { waited: true }));
+    retry();
+  };
+
+  const sendOnce = async (): Promise<boolean> => {
+    const going = state.held.filter((h) => h.refused === null).slice(0, mostAtOnce);
+    if (going.length === 0) return false;
+    const sent = mark(going, {}).map((h) => ({ ...h, tried: h.tried + 1 }));
+    for (const held of sent) mark([held], { tried: held.tried });
+    await keep(sent); // before it leaves: after this it may be in the book
+    const idsOf = (of: (h: Held) => boolean | undefined): string[] =>
+      sent.flatMap((h) => (of(h) ? [h.draft.id] : []));
+    const answer = await around
+      .post(
+        sent.map((h) => h.draft),
+        {
+          sure: idsOf((h) => h.sure),
+          waited: idsOf((h) => h.waited),
+          accepted: idsOf((h) => h.accepted),
+        },
+      )
+      .catch((): Answer => ({ problems: [noNetwork] }));
+    if ('receipts' in answer) {
+      await settle(answer.receipts);
+      return state.held.some((h) => h.refused === null);
+    }
+    const first: Problem & { words?: Fault['words'] } = answer.problems[0] ?? noNetwork;
+    await failed(sent, { problem: first.problem, words: first.words ?? null });
+    return false;
   };
 
   const send = async (): Promise<void> => {
-    const going = state.held.filter((h) => h.refused === null).slice(0, mostAtOnce);
-    if (state.posting || going.length === 0) return;
-    set({ posting: true });
-    for (const held of going) replace({ ...held, tried: held.tried + 1 });
-    const answer = await around
-      .post(
-        going.map((h) => h.draft),
-        going.flatMap((h) => (h.sure ? [h.draft.id] : [])),
-      )
-      .catch((): Answer => ({ problems: [noNetwork] }));
-    set({ posting: false });
-    if ('receipts' in answer) settle(answer.receipts);
-    else {
-      const first: Problem & { words?: Fault['words'] } = answer.problems[0] ?? noNetwork;
-      failures += 1;
-      set({ fault: { problem: first.problem, words: first.words ?? null } });
-      retry();
+    await ready;
+    if (state.posting) {
+      again = true;
       return;
     }
-    if (state.held.some((h) => h.refused === null)) await send();
+    if (!state.held.some((h) => h.refused === null)) return;
+    set({ posting: true });
+    const ran = await around
+      .alone(async () => {
+        do again = false;
+        while ((await sendOnce()) || again);
+      })
+      .finally(() => set({ posting: false }));
+    if (!ran) retry(); // another page is at it; it may also be asleep
   };
+
+  const ready = opening();
 
   return {
     now: () => state,
+    ready,
     subscribe: (changed) => {
       listeners.add(changed);
       return () => listeners.delete(changed);
     },
-    write: (drafts) => {
+    write: async (drafts) => {
       const added = drafts.map((draft): Held => ({ draft, tried: 0, refused: null }));
-      for (const held of added) keep(held);
       set({ held: [...state.held, ...added] });
+      await keep(added);
       void send();
     },
-    drop: (id) => forget(new Set([id])),
+    drop: (id) => void forget([id]),
     unsent: (id) => state.held.some((h) => h.draft.id === id && (h.tried === 0 || h.refused !== null)),
     send,
-    meant: (id) => {
-      const held = state.held.find((h) => h.draft.id === id);
-      if (held) replace({ ...held, refused: null, sure: true });
+    meant: async (id) => {
+      await keep(
+        mark(
+          state.held.filter((h) => h.draft.id === id),
+          { refused: null, sure: true },
+        ),
+      );
       return send();
     },
-    again: () => {
-      for (const held of state.held) if (held.refused) replace({ ...held, refused: null });
+    accept: async (ids) => {
+      const which = state.held.filter((h) => ids.includes(h.draft.id));
+      await keep(mark(which, { refused: null, accepted: true }));
       return send();
     },
+    again: async () => {
+      await keep(
+        mark(
+          state.held.filter((h) => h.refused !== null),
+          { refused: null },
+        ),
+      );
+      return send();
+    },
+    reread,
   };
 }
 
 const refusal = ({ problem, words }: SaidProblem): Refusal =>
-  problem === 'duplicate' ? { ...words, asks: true } : words;
+  problem === 'duplicate'
+    ? { ...words, asks: true }
+    : problem === 'lead_accepts'
+      ? { ...words, lead: true }
+      : words;
 
 const noNetwork = { field: '', problem: 'no_network', remedy: 'kept_here_retry', values: {} };
-
-/** What an earlier page left behind, oldest first (ids sort by the time they were made). Odd records are left alone. */
-function stored(prefix: string, store: Around['store']): Held[] {
-  if (store === null) return [];
-  const found: Held[] = [];
-  for (let i = 0; i < store.length; i += 1) {
-    const key = store.key(i);
-    const held = key?.startsWith(prefix) ? read(store.getItem(key)) : null;
-    if (held) found.push(held);
-  }
-  return found.sort((a, b) => (a.draft.id < b.draft.id ? -1 : 1));
-}
-
-function read(text: string | null): Held | null {
-  try {
-    const held = JSON.parse(text ?? 'null') as Held | null;
-    return typeof held?.draft?.id === 'string' ? held : null;
-  } catch {
-    return null;
-  }
-}

@@ -1,31 +1,24 @@
 import { useEffect, useState, useSyncExternalStore } from 'react';
+import { alone } from './alone.ts';
 import { type Outbox, type OutboxNow, openOutbox } from './outbox.ts';
 
 const open = new Map<string, Outbox>();
 
-/** The browser's store, or null where it is shut (private windows, a policy): then only this page holds the entries. */
-function storeOf(): Storage | null {
-  try {
-    return window.localStorage;
-  } catch {
-    return null;
-  }
-}
-
-/** The one outbox of this page for a site. The way to the book is loaded after the first paint. */
+/** The one outbox of this page for a site. Its store and the way to the book are loaded after the first paint. */
 export function outboxOf(site: string): Outbox {
   const known = open.get(site);
   if (known) return known;
-  const made = openOutbox(site, {
-    store: storeOf(),
-    post: async (drafts, sure) => (await import('#app/client/post-entries.ts')).postEntries(drafts, sure),
+  const made = openOutbox({
+    store: async () => (await import('./phone-store.ts')).heldStore(site),
+    post: async (drafts, spoken) => (await import('#app/client/post-entries.ts')).postEntries(drafts, spoken),
     later: (run, ms) => void setTimeout(run, ms),
+    alone,
   });
   open.set(site, made);
   return made;
 }
 
-const nothing: OutboxNow = { held: [], fault: null, durable: true, posting: false };
+const nothing: OutboxNow = { held: [], fault: null, durable: true, lost: 0, posting: false };
 const never = (): (() => void) => () => {};
 
 /** What is on this phone and not in the book yet. It sends when the page opens and when the network comes back. */
@@ -37,8 +30,13 @@ export function useOutbox(site: string): { now: OutboxNow; outbox: Outbox | null
     const send = (): void => void here.send();
     send();
     void import('#app/client/post-entries.ts').catch(() => {}); // here before the network goes
+    const channel = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel('holdproof.out');
+    channel?.addEventListener('message', ({ data }) => data === site && void here.reread());
     window.addEventListener('online', send);
-    return () => window.removeEventListener('online', send);
+    return () => {
+      channel?.close();
+      window.removeEventListener('online', send);
+    };
   }, [site]);
   const now = useSyncExternalStore(outbox?.subscribe ?? never, outbox?.now ?? (() => nothing), () => nothing);
   return { now, outbox };

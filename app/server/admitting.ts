@@ -9,7 +9,9 @@ import { folded, type SetUp, setUpOf } from './kitchen-of.ts';
 import { mayWrite } from './may-write.ts';
 import type { Session } from './session.ts';
 import { spokenOf } from './spoken-of.ts';
+import { standsFor, type Unsigned } from './stands-for.ts';
 
+const none: ReadonlySet<string> = new Set();
 const aroundMs = 2 * 60_000; // wider than the time within which the same look is asked about
 const setUp: ReadonlySet<Kind> = new Set(setUpKinds);
 /** Entries after which what is known has to be folded anew; any other is just one more that may be named. */
@@ -31,9 +33,10 @@ export async function admitting(
   db: Db,
   session: Session,
   drafts: readonly Draft[],
-  options: AdmitOptions = {},
+  options: AdmitOptions & Partial<Unsigned> = {},
 ): Promise<Admit> {
   const now = Date.now();
+  const unsigned = { waited: options.waited ?? none, accepted: options.accepted ?? none };
   const [known, around] = await Promise.all([
     setUpOf(db, session.site),
     aroundDrafts(db, session.site, spokenOf(drafts, aroundMs)),
@@ -50,7 +53,10 @@ export async function admitting(
     } else {
       for (const entry of fresh) entries.set(entry.id, entry);
     }
-    const problems = mayWrite(draft, session, current.kitchen, now);
+    const problems = [
+      ...mayWrite(draft, session, current.kitchen, now),
+      ...standsFor(draft, session, current.kitchen, unsigned),
+    ];
     return problems.length > 0 ? problems : admit({ ...current, entries }, draft, now, options);
   };
 }

@@ -59,15 +59,24 @@ function answerError(request: Request, error: unknown): NextResponse {
   ]);
 }
 
-/** A POST route: only our own pages may ask, and whatever is thrown is answered in words. */
-export const door =
+/** A route that only reads: whatever is thrown is answered in words. */
+export const answering =
   (handler: (request: Request) => Promise<NextResponse>) =>
   async (request: Request): Promise<NextResponse> => {
-    const problem = foreign(request);
-    if (problem !== null) return answerProblems(request, 403, [problem]);
     try {
       return await handler(request);
     } catch (error) {
       return answerError(request, error);
     }
   };
+
+/** A POST route: only our own pages may ask, and whatever is thrown is answered in words. */
+export const door = (
+  handler: (request: Request) => Promise<NextResponse>,
+): ((request: Request) => Promise<NextResponse>) => {
+  const answered = answering(handler);
+  return async (request) => {
+    const problem = foreign(request);
+    return problem === null ? answered(request) : answerProblems(request, 403, [problem]);
+  };
+};

@@ -1,12 +1,17 @@
 import 'server-only';
+import { createTranslator } from 'use-intl/core';
 import type { Db } from '#db/connect.ts';
 import { append, type Receipt as LedgerReceipt } from '#db/ledger.ts';
 import type { AdmitOptions } from '#lib/fold/admit.ts';
 import type { Draft } from '#shared/entries/entry.ts';
 import type { Receipt } from '#shared/receipt.ts';
+import { messages } from '#shared/words/messages.ts';
 import { admitting } from './admitting.ts';
+import { kitchenOf } from './kitchen-of.ts';
+import { noteInBook, serverDraft } from './note-in-book.ts';
 import { said } from './said.ts';
 import { knownOf, type Session } from './session.ts';
+import { acceptor, type Unsigned } from './stands-for.ts';
 
 function receiptOf(receipt: LedgerReceipt, session: Session): Receipt {
   const id = typeof receipt.id === 'string' ? receipt.id : null;
@@ -23,11 +28,41 @@ export async function writeEntries(
   db: Db,
   session: Session,
   drafts: readonly Draft[],
-  options: AdmitOptions,
+  options: AdmitOptions & Unsigned,
 ): Promise<Receipt[]> {
   const { site, device } = session;
   const writer = { site, device, knownOf: (by: string) => knownOf(session, by) };
   const admit = await admitting(db, session, drafts, options);
   const receipts = await append(db, writer, drafts, Date.now, admit);
+  const taken = receipts.flatMap((receipt) =>
+    receipt.status === 'written' && options.accepted.has(receipt.id) ? [receipt.seq] : [],
+  );
+  if (taken.length > 0) await noteAccepted(db, session, taken);
   return receipts.map((receipt) => receiptOf(receipt, session));
+}
+
+/** Who stood for entries of somebody who was not signed in: written beside them, so that a reader sees it. */
+async function noteAccepted(db: Db, session: Session, seqs: readonly number[]): Promise<void> {
+  const by = acceptor(session, await kitchenOf(db, session.site));
+  if (by === null) return;
+  const words = createTranslator({
+    locale: session.language,
+    messages: messages[session.language],
+    namespace: 'round.not_sent',
+    timeZone: 'UTC',
+  });
+  const body = {
+    text: words('accepted', { count: seqs.length, entries: seqs.join(', ') }),
+    lang: session.language,
+    batch: null,
+    piece: null,
+    equipment: null,
+    probe: null,
+    round: null,
+    could_not: null,
+  };
+  const { site, device } = session;
+  await noteInBook(db, { site, device, knownOf: (hand) => knownOf(session, hand) }, [
+    serverDraft('note', body, by),
+  ]);
 }

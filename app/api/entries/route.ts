@@ -7,16 +7,23 @@ import { requireSession } from '#app/server/session.ts';
 import { setHand } from '#app/server/set-cookies.ts';
 import { writeEntries } from '#app/server/write-entries.ts';
 
-/** Ids in `?sure=…`: a look like one already there, which the person was asked about and did make a second time. */
-const sureOf = (request: Request): ReadonlySet<string> =>
-  new Set(new URL(request.url).searchParams.get('sure')?.toLowerCase().split(',') ?? []);
+/**
+ * Ids in the query: `sure`, a look like one already there that was made a second time; `waited`, written while
+ * nobody was signed in on the device; `accepted`, of those the ones that a lead stands for.
+ */
+const idsOf = (request: Request, name: 'sure' | 'waited' | 'accepted'): ReadonlySet<string> =>
+  new Set(new URL(request.url).searchParams.get(name)?.toLowerCase().split(',') ?? []);
 
 /** Entries into the book: one receipt a draft, in order. The same draft again gets the same receipt. */
 export const POST = door(async (request) => {
   const session = await requireSession(request); // the site comes from here, never from the body
   const drafts = await parseDrafts(request);
   const db = await getDb();
-  const receipts = await writeEntries(db, session, drafts, { sure: sureOf(request) });
+  const receipts = await writeEntries(db, session, drafts, {
+    sure: idsOf(request, 'sure'),
+    waited: idsOf(request, 'waited'),
+    accepted: idsOf(request, 'accepted'),
+  });
   const response = NextResponse.json({ receipts });
   const by = drafts.at(-1)?.by;
   if (receipts.at(-1)?.seq != null && by !== undefined) setHand(response, request, by);

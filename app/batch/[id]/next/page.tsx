@@ -1,58 +1,20 @@
-import { getTranslations } from 'next-intl/server';
-import { batchContext } from '#app/batch/context.ts';
-import { FormSheet } from '#app/batch/FormSheet.tsx';
-import { Missing } from '#app/batch/Missing.tsx';
-import { NextStep, type PieceHere } from '#app/batch/NextStep.tsx';
-import { loadBook } from '#app/server/book.ts';
-import { entrance } from '#app/server/session.ts';
-import type { Batch } from '#lib/fold/book.ts';
-import { type StepName, stepName } from '#shared/entries/step-name.ts';
+import { type NextAsked, NextScreen } from '#app/batch/NextScreen.tsx';
+import { InSite } from '#app/client/InSite.tsx';
+import { screenGiven } from '#app/server/screen-given.ts';
+import { Words } from '#app/ui/Words.tsx';
 
 export const dynamic = 'force-dynamic';
 
-type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ to?: string; pieces?: string }> };
+type Props = { params: Promise<{ id: string }>; searchParams: Promise<NextAsked> };
 
-/** The next step of a batch. `to` names it beforehand (`move` = the same step elsewhere), `pieces` the pieces. */
 export default async function NextPage({ params, searchParams }: Props) {
-  const session = await entrance();
-  const [{ id }, asked, book] = await Promise.all([params, searchParams, loadBook(session)]);
-  const t = await getTranslations('batch');
-  const batch = book.batches.get(id);
-  if (batch === undefined) return <Missing />;
-  const pieces = here(batch);
-  const to = asked.to === 'move' ? (pieces[0]?.step ?? null) : stepOf(asked.to);
+  const given = await screenGiven();
+  const [{ id }, asked] = await Promise.all([params, searchParams]);
   return (
-    <FormSheet
-      title={`${batch.name}: ${t(to === 'gone' ? 'act.gone' : asked.to === 'move' ? 'act.move' : 'act.next')}`}
-      back={{ href: `/batch/${id}`, words: batch.name }}
-      nobody={session.hand === null ? { next: `/batch/${id}/next` } : null}
-    >
-      <NextStep
-        context={batchContext(book, session.hand ?? '')}
-        batch={{ id, watchPiece: batch.watchPiece }}
-        pieces={pieces}
-        start={{ step: to, pieces: chosen(asked.pieces, pieces) }}
-      />
-    </FormSheet>
+    <Words names={['batch', 'common', 'problem', 'remedy']}>
+      <InSite site={given.site}>
+        <NextScreen given={given} id={id} asked={asked} />
+      </InSite>
+    </Words>
   );
-}
-
-const here = (batch: Batch): PieceHere[] =>
-  batch.pieces
-    .filter(({ standing }) => standing !== 'gone')
-    .map(({ number, step, equipment, standing }) => ({
-      number,
-      step,
-      equipment,
-      blocked: standing === 'do_not_serve',
-    }));
-
-const stepOf = (text: string | undefined): StepName | null => stepName.safeParse(text).data ?? null;
-
-/** The pieces that the address names, else all that are left. */
-function chosen(named: string | undefined, pieces: readonly PieceHere[]): number[] {
-  const left = pieces.flatMap(({ number }) => (number === null ? [] : [number]));
-  const asked = (named ?? '').split(',').map(Number);
-  const known = left.filter((piece) => asked.includes(piece));
-  return known.length > 0 ? known : left;
 }

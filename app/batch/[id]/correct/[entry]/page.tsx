@@ -3,9 +3,11 @@ import { Correct } from '#app/batch/Correct.tsx';
 import { countedAs } from '#app/batch/counted.ts';
 import { FormSheet } from '#app/batch/FormSheet.tsx';
 import { timeSaid } from '#app/batch/said.ts';
+import { InSite } from '#app/client/InSite.tsx';
 import { loadBook } from '#app/server/book.ts';
 import { entrance } from '#app/server/session.ts';
 import type { HistoryRow } from '#app/ui/History.tsx';
+import { Words } from '#app/ui/Words.tsx';
 import { initialsOf } from '#lib/fold/ask.ts';
 import type { Batch, Book, Look } from '#lib/fold/book.ts';
 import { msOf } from '#shared/time.ts';
@@ -33,21 +35,25 @@ export default async function CorrectPage({ params }: Props) {
       </FormSheet>
     );
   return (
-    <FormSheet {...sheet}>
-      <Correct
-        by={session.hand ?? ''}
-        batch={id}
-        entry={entry}
-        now={{
-          value: look.typed,
-          piece: look.piece === null ? '' : String(look.piece),
-          spot: look.spot ?? '',
-        }}
-        unit={look.unit}
-        pieces={numbersOf(batch, look)}
-        history={await history(book, look)}
-      />
-    </FormSheet>
+    <Words names={['batch', 'common', 'problem', 'remedy']}>
+      <InSite site={session.site}>
+        <FormSheet {...sheet}>
+          <Correct
+            by={session.hand ?? ''}
+            batch={id}
+            entry={entry}
+            now={{
+              value: look.typed,
+              piece: look.piece === null ? '' : String(look.piece),
+              spot: look.spot ?? '',
+            }}
+            unit={look.unit}
+            pieces={numbersOf(batch, look)}
+            history={await history(book, look)}
+          />
+        </FormSheet>
+      </InSite>
+    </Words>
   );
 }
 

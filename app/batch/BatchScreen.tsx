@@ -1,0 +1,120 @@
+import { useTranslations } from 'next-intl';
+import type { ScreenGiven } from '#app/client/screen.ts';
+import { Headband } from '#app/ui/Headband.tsx';
+import { KeyLink } from '#app/ui/KeyLink.tsx';
+import { Sheet } from '#app/ui/Sheet.tsx';
+import { Slip } from '#app/ui/Slip.tsx';
+import { TheNext } from '#app/ui/TheNext.tsx';
+import type { JudgedRun } from '#lib/fold/book.ts';
+import { lineOf } from '#lib/fold/line.ts';
+import { wallClock } from '#shared/time.ts';
+import { Actions } from './Actions.tsx';
+import { BatchChart, type ChartLimit } from './BatchChart.tsx';
+import { BatchHead } from './BatchHead.tsx';
+import { BatchSums } from './BatchSums.tsx';
+import { latestWorst } from './latest.ts';
+import { Missing } from './Missing.tsx';
+import { nextItems } from './next-items.ts';
+import { PieceList } from './PieceList.tsx';
+import { Readings } from './Readings.tsx';
+import { RuleRows } from './RuleRows.tsx';
+import { Runs } from './Runs.tsx';
+import { temperature, timeSaid } from './said.ts';
+import { Undo } from './Undo.tsx';
+import { type BatchView, shownRun } from './view.ts';
+
+export type BatchAsked = { run?: string; wrote?: string; made?: string; undone?: string };
+
+type Props = { given: ScreenGiven; id: string; asked: BatchAsked };
+
+/** One batch: what is next, the lowest figure, the chart, the rules, the pieces, every reading. */
+export function BatchScreen({ given, id, asked }: Props) {
+  const { book } = given;
+  const t = useTranslations('batch');
+  const common = useTranslations('common');
+  const batch = book.batches.get(id);
+  if (batch === undefined) return <Missing />;
+  const view: BatchView = {
+    book,
+    batch,
+    zone: book.kitchen.site?.zone ?? 'UTC',
+    clock: book.kitchen.site?.clock ?? '24',
+    locale: given.locale,
+    by: given.hand ?? '',
+  };
+  const run = shownRun(batch, asked.run);
+  const line = run === null ? null : lineOf(book, run);
+  const at = { ...view, now: book.asOf };
+  return (
+    <Sheet width="batch">
+      <Headband
+        back={{ href: '/', words: common('kitchen_now') }}
+        clock={wallClock(book.asOf, view.zone, view.clock)}
+      />
+      {asked.wrote && view.by !== '' ? (
+        <Undo by={view.by} batch={id} entries={asked.wrote.split(',').slice(0, 50)} />
+      ) : null}
+      {asked.undone ? <Slip kind="note" bar title={t('undone')} /> : null}
+      {asked.made ? (
+        <Slip kind="note" bar title={t('created', { name: batch.name })}>
+          <span>{t('read_each_help')}</span>
+          <KeyLink href={`/round?batch=${id}&only=1`} kind="save" wide>
+            {t('read_each')}
+          </KeyLink>
+        </Slip>
+      ) : null}
+      <TheNext
+        items={nextItems(book, batch).map((item) => ({
+          words: t(`todo.${item.key}`),
+          href: item.href,
+          ...(item.by === null
+            ? {}
+            : byWhen(wallClock(item.by, view.zone, view.clock), timeSaid(item.by, at))),
+        }))}
+      />
+      <BatchHead view={view} run={run} />
+      {run === null || line === null ? null : (
+        <>
+          <BatchChart
+            line={line}
+            limits={limitsOf(run)}
+            drawn={drawnPiece(run)}
+            zone={view.zone}
+            clock={view.clock}
+            label={t('chart_says', {
+              name: batch.name,
+              step: common(`step.${run.step}`),
+              from: timeSaid(line.from, at),
+              to: timeSaid(line.to, at),
+            })}
+          />
+          <BatchSums view={view} line={line} />
+        </>
+      )}
+      <RuleRows view={view} />
+      <PieceList view={view} />
+      <Actions view={view} />
+      <Runs view={view} shown={run?.key ?? null} />
+      <Readings view={view} />
+    </Sheet>
+  );
+}
+
+/** The clock time large; of another day, with its date beside the words. */
+const byWhen = (time: string, full: string) => (full === time ? { by: time } : { by: time, note: full });
+
+/** The figures that the step's rules ask for, each once. */
+function limitsOf(run: JudgedRun): ChartLimit[] {
+  const found = new Map<number, ChartLimit>();
+  for (const stage of Object.values(run.stages))
+    if (stage.limit !== null && !found.has(stage.limit.value))
+      found.set(stage.limit.value, {
+        value: stage.limit.value,
+        words: temperature(stage.limit.value, stage.limit.unit),
+        section: stage.section,
+      });
+  return [...found.values()];
+}
+
+/** The piece whose readings are linked: the one with the worst figure at its last look. */
+const drawnPiece = (run: JudgedRun): number | null => latestWorst(run)?.piece ?? null;
