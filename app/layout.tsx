@@ -4,6 +4,7 @@ import { getLocale } from 'next-intl/server';
 import type { ReactNode } from 'react';
 import '#app/ui/tokens.css';
 import '#app/ui/global.css';
+import { KeepReady } from '#app/client/KeepReady.tsx';
 import { Words } from '#app/ui/Words.tsx';
 
 export const metadata: Metadata = { title: 'Holdproof' };
@@ -17,6 +18,7 @@ export default async function Layout({ children }: { children: ReactNode }) {
     <html lang={await getLocale()} {...room}>
       <body>
         <Words names={[]}>{children}</Words>
+        <KeepReady />
       </body>
     </html>
   );

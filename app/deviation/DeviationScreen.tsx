@@ -50,10 +50,15 @@ export function DeviationScreen({ given, reference }: Props) {
         </div>
       </Sheet>
     );
-  const view = deviationView(book, deviation, {
-    locale,
-    by: hand ?? '',
-  });
+  return <Steps view={deviationView(book, deviation, { locale, by: hand ?? '' })} />;
+}
+
+/** The four steps of a deviation that is in the book. */
+function Steps({ view }: { view: DeviationView }) {
+  const t = useTranslations('deviation');
+  const common = useTranslations('common');
+  const back = { href: '/', words: common('kitchen_now') };
+  const { deviation } = view;
   const since = useSinceSaid(view);
   const found = useFoundSaid(view);
   const why = useWhySaid(deviation);

@@ -1,5 +1,4 @@
 import { countedAs } from '#app/batch/counted.ts';
-import type { Session } from '#app/server/session.ts';
 import type { HandOffered } from '#app/ui/HandList.tsx';
 import type { Book } from '#lib/fold/book.ts';
 import { openRound, roundPlan } from '#lib/fold/round-plan.ts';
@@ -15,6 +14,8 @@ import { keyOf, type PieceGroup, type RoundPlanned, type WalkLook } from './roun
 /** `at`: every piece in that place, whatever the plan asks. `batch`: the looks of one batch. */
 type Asked = { round?: string; batch?: string; at?: string; only?: string };
 type Say = (key: 'by_secret' | 'by_tap') => string;
+/** Whose screen it is: of the server's session, or as this phone last knew it. */
+type Session = { site: string; hand: string | null; hands: readonly { person: string }[] };
 
 const lookedAheadMin = 5; // docs/design.md: a reading further ahead of the server's clock is asked about
 

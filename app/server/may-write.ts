@@ -35,7 +35,7 @@ function peopleProblems(draft: Draft & { kind: 'person' }, role: Role, kitchen: 
 }
 
 function setUpProblems(draft: Draft, role: Role, session: Session, kitchen: Kitchen): Problem[] {
-  const least: Role = draft.kind === 'site' ? 'manager' : 'lead';
+  const least: Role = draft.kind === 'site' || draft.kind === 'limits' ? 'manager' : 'lead';
   if (!atLeast(role, least)) return refused('by', 'set_up_not_yours', 'ask_manager');
   if (knownOf(session, draft.by) !== 'secret') return refused('by', 'secret_this_shift', 'sign_in');
   return draft.kind === 'person' ? peopleProblems(draft, role, kitchen) : [];

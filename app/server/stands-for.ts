@@ -11,7 +11,7 @@ export type Unsigned = { waited: ReadonlySet<string>; accepted: ReadonlySet<stri
 export function acceptor(session: Session, kitchen: Kitchen): string | null {
   const may = (person: string): boolean => {
     const known = kitchen.people.get(person);
-    return known !== undefined && known.active && atLeast(known.role, 'lead');
+    return known?.active === true && atLeast(known.role, 'lead');
   };
   const signed = session.hands.map(({ person }) => person).filter(may);
   return session.hand !== null && signed.includes(session.hand) ? session.hand : (signed[0] ?? null);

@@ -1,0 +1,71 @@
+import { NextIntlClientProvider } from 'next-intl';
+import { useEffect, useMemo, useState } from 'react';
+import { InSite } from '#app/client/InSite.tsx';
+import { takeBook } from '#app/client/keep-ready.ts';
+import { type PhoneBook, phoneStore } from '#app/outbox/phone-store.ts';
+import { useOutbox } from '#app/outbox/useOutbox.ts';
+import { foldNow } from '#lib/fold/fold-now.ts';
+import { withDrafts } from '#lib/fold/not-in-the-book.ts';
+import { messages } from '#shared/words/messages.ts';
+import { AwayBand } from './AwayBand.tsx';
+import { AwayScreen } from './AwayScreen.tsx';
+import { Nothing } from './Nothing.tsx';
+
+/** The kitchen as this phone knows it: the book as last had, and what was written on this phone since. */
+export function Away() {
+  const [book, setBook] = useState<PhoneBook | 'none' | null>(null);
+  useEffect(() => {
+    void lastBook().then((found) => setBook(found ?? 'none'));
+  }, []);
+  if (book === null) return null;
+  const lang = book === 'none' ? (document.documentElement.lang === 'es' ? 'es' : 'en') : book.lang;
+  return (
+    <NextIntlClientProvider locale={lang} messages={messages[lang]} timeZone="UTC">
+      {book === 'none' ? <Nothing /> : <Known kept={book} onBook={setBook} />}
+    </NextIntlClientProvider>
+  );
+}
+
+async function lastBook(): Promise<PhoneBook | null> {
+  try {
+    const all = await phoneStore().book.toArray();
+    return all.sort((a, b) => b.takenAt - a.takenAt)[0] ?? null;
+  } catch {
+    return null;
+  }
+}
+
+const tickMs = 15_000;
+
+function Known({ kept, onBook }: { kept: PhoneBook; onBook: (book: PhoneBook) => void }) {
+  const { now: outbox } = useOutbox(kept.site);
+  const [now, setNow] = useState(() => Date.now());
+  const [back, setBack] = useState(false);
+  useEffect(() => {
+    const look = async (): Promise<void> => {
+      setNow(Date.now());
+      const fresh = await takeBook();
+      if (fresh === null) return setBack(false);
+      onBook(fresh);
+      setBack(true);
+    };
+    const timer = setInterval(() => void look(), tickMs);
+    const online = (): void => void look();
+    window.addEventListener('online', online);
+    return () => {
+      clearInterval(timer);
+      window.removeEventListener('online', online);
+    };
+  }, [onBook]);
+  const book = useMemo(() => {
+    const drafts = outbox.held.filter(({ refused }) => refused === null).map(({ draft }) => draft);
+    return foldNow(withDrafts(kept.entries, drafts, kept.site), now + kept.bookAhead);
+  }, [kept, outbox.held, now]);
+  const given = { book, site: kept.site, hand: kept.hand, locale: kept.lang };
+  return (
+    <InSite site={kept.site}>
+      <AwayBand kept={kept} site={book.kitchen.site} back={back} />
+      <AwayScreen given={given} signedIn={kept.hands} />
+    </InSite>
+  );
+}

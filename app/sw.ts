@@ -1,0 +1,34 @@
+/// <reference lib="webworker" />
+import { type PrecacheEntry, Serwist } from 'serwist';
+import { sendFromWorker } from './outbox/send-from-worker.ts';
+
+declare const self: ServiceWorkerGlobalScope & { __SW_MANIFEST: (PrecacheEntry | string)[] | undefined };
+
+const answerWithinMs = 4_000; // longer than a page takes on a bad evening, shorter than a cook's patience
+
+/** The server's page, or null when nothing came in time, or only a word that it is away. */
+async function page(request: Request): Promise<Response | null> {
+  const late = new Promise<null>((done) => setTimeout(() => done(null), answerWithinMs));
+  const answer = await Promise.race([fetch(request).catch(() => null), late]);
+  return answer === null || [502, 503, 504].includes(answer.status) ? null : answer;
+}
+
+const serwist = new Serwist({
+  precacheEntries: self.__SW_MANIFEST ?? [],
+  skipWaiting: false, // a new edition waits until somebody at the phone takes it: no round is broken off
+  clientsClaim: true,
+  runtimeCaching: [
+    {
+      matcher: ({ request, sameOrigin }) => sameOrigin && request.mode === 'navigate',
+      handler: async ({ request }) =>
+        (await page(request)) ?? (await serwist.matchPrecache('/away')) ?? Response.error(),
+    },
+  ],
+});
+
+serwist.addEventListeners();
+
+// The browser calls when the network is back, also with no page open (where it knows how).
+self.addEventListener('sync', (event) => {
+  if (event.tag === 'holdproof.out') event.waitUntil(sendFromWorker());
+});
