@@ -5,7 +5,6 @@ import { openRound, roundPlan } from '#lib/fold/round-plan.ts';
 import type { RoundLook } from '#lib/fold/views.ts';
 import { conventions } from '#lib/limits/conventions.ts';
 import type { Figures } from '#lib/limits/profile.ts';
-import { profile } from '#lib/limits/profiles.ts';
 import { converted, type Unit } from '#shared/units.ts';
 import type { Decider, ProbeShown, RoundGiven } from './given.ts';
 import { missedRound } from './missed-round.ts';
@@ -61,7 +60,7 @@ function planned(
 ): RoundPlanned {
   const site = book.kitchen.site;
   const plan = roundPlan(book, going?.round ?? null);
-  const figures = profile(site?.profile ?? '')?.figures ?? null;
+  const figures = book.limits.profile?.figures ?? null;
   const wanted = plan.looks.filter(
     (look) =>
       (asked.batch === undefined || look.batch === asked.batch) &&

@@ -5,6 +5,7 @@ import { enrolDevice, openSignIn } from '#db/devices.ts';
 import { createSite, type Receipt } from '#db/ledger.ts';
 import { onlyFirst } from '#db/only-first.ts';
 import { setSecret } from '#db/secrets.ts';
+import { chosenProblems } from '#lib/fold/limits-problems.ts';
 import type { Body, Draft } from '#shared/entries/entry.ts';
 import type { FirstRun } from '#shared/requests/first-run.ts';
 import { Refused, refusal } from './door.ts';
@@ -48,6 +49,12 @@ export async function makeFirstSite(db: Db, asked: FirstRun): Promise<string> {
   const { person, role } = asked.person;
   if (!atLeast(role, 'manager') || !asked.person.active)
     throw refusal(422, 'first_person_manages', 'choose_manager', {}, 'person.role');
+  const unknown = chosenProblems(asked.site.profile, { limits: new Map() });
+  if (unknown.length > 0)
+    throw new Refused(
+      422,
+      unknown.map((one) => ({ ...one, field: 'site.profile' })),
+    );
   const problem = newSecretProblem(role, asked.secret);
   if (problem !== null) throw new Refused(422, [problem]);
   const token = await onlyFirst(db, async () => {

@@ -5,6 +5,7 @@ import { degrees, type Unit } from '#shared/units.ts';
 import type { Admission } from './admission.ts';
 import { amendedEntry } from './amend.ts';
 import { mayRelease, roleOf } from './authority.ts';
+import { chosenProblems, limitsProblems } from './limits-problems.ts';
 
 /** A look this far ahead of the server's clock is taken (the phone's clock is a little fast): common practice. */
 export const aheadMin = 5;
@@ -231,6 +232,10 @@ function ownProblems(draft: Draft, known: Known, now: number, sure: boolean): Pr
       );
     case 'signature':
       return signatureProblems(draft, known);
+    case 'site':
+      return chosenProblems(draft.body.profile, known.kitchen);
+    case 'limits':
+      return limitsProblems(draft.body, known.kitchen);
     default:
       return [];
   }
@@ -242,7 +247,8 @@ const isSetUp = (kind: Draft['kind']): boolean =>
   kind === 'equipment' ||
   kind === 'probe' ||
   kind === 'food' ||
-  kind === 'plan';
+  kind === 'plan' ||
+  kind === 'limits';
 
 function problemsOf(draft: Draft, known: Known, now: number, sure: boolean): Problem[] {
   const things =

@@ -1,10 +1,8 @@
 import type { Profile } from '#lib/limits/profile.ts';
-import { profile as profileById } from '#lib/limits/profiles.ts';
 import type { Book, Deviation, JudgedRun, Member } from './book.ts';
 
 /** The limits profile by which the book is judged; null when the kitchen names one that is not known. */
-export const profileOf = (book: Pick<Book, 'kitchen'>): Profile | null =>
-  profileById(book.kitchen.site?.profile ?? 'fda_2022');
+export const profileOf = (book: Pick<Book, 'limits'>): Profile | null => book.limits.profile;
 
 /** Those who are in the run now. */
 export const presentIn = (run: JudgedRun): Member[] => run.members.filter(({ until }) => until === null);

@@ -1,5 +1,6 @@
 import type { Action, Stages } from '#lib/judge/answer.ts';
 import type { JudgedReading } from '#lib/judge/record.ts';
+import type { Profile } from '#lib/limits/profile.ts';
 import type { Body, Entry, EntryOf } from '#shared/entries/entry.ts';
 import type { StepName } from '#shared/entries/step-name.ts';
 
@@ -7,6 +8,9 @@ import type { StepName } from '#shared/entries/step-name.ts';
  * The shapes that the folds yield. All of them are plain data computed from entries, and can be thrown away.
  * Instants are ms since 1970 (UTC). Ids are those of the entries' bodies (person, equipment, batch …).
  */
+
+/** A profile made on screen, as it was last written: by whom, when, in which entry. */
+export type LocalLimits = { body: Body<'limits'>; by: string; at: number; entry: string };
 
 /** The set-up in force: the last entry of each thing, amendments applied. */
 export type Kitchen = {
@@ -16,6 +20,7 @@ export type Kitchen = {
   probes: ReadonlyMap<string, Body<'probe'>>;
   foods: ReadonlyMap<string, Body<'food'>>;
   plans: ReadonlyMap<string, Body<'plan'>>;
+  limits: ReadonlyMap<string, LocalLimits>; // profiles made on screen, by id
 };
 
 /** A reading as it stands now: amendments applied, suspect marks set, the entry as written beside it. */
@@ -149,10 +154,22 @@ export type Check = {
 /** What did not fit while folding: said in words, never thrown. Message key under `odd`, with its values. */
 export type Odd = { entry: string; at: number; key: string; values: Record<string, string | number> };
 
+/**
+ * The profile by which a book is judged. `profile` null: the kitchen names one that is not known (`id` says which).
+ * `local`: it was made on screen; then `published` is the profile that it extends.
+ */
+export type LimitsInForce = {
+  id: string;
+  profile: Profile | null;
+  local: LocalLimits | null;
+  published: Profile | null;
+};
+
 /** Everything that one load of entries says, as of one moment. */
 export type Book = {
   asOf: number;
   kitchen: Kitchen;
+  limits: LimitsInForce;
   batches: ReadonlyMap<string, Batch>;
   deviations: Deviation[]; // newest first
   air: ReadonlyMap<string, Look[]>; // equipment id → its air readings in order

@@ -1,4 +1,3 @@
-import { profile as profileById } from '#lib/limits/profiles.ts';
 import type { Entry } from '#shared/entries/entry.ts';
 import { msOf } from '#shared/time.ts';
 import { applyAmendments } from './amend.ts';
@@ -9,23 +8,22 @@ import { endingsOf, type Written } from './decided.ts';
 import { foldDeviations } from './deviations.ts';
 import { reheatsOf } from './ends.ts';
 import { foldKitchen } from './kitchen.ts';
+import { limitsBy, limitsOf } from './limits-of.ts';
 import { foldLooks } from './looks.ts';
 import { inOrder, ofKind, seenAt } from './order.ts';
 import { lastGoodLook, pieceOf, watchPieceOf } from './pieces.ts';
 import { foldOff, foldRounds } from './places.ts';
 import { foldSteps } from './runs.ts';
 import { Standings } from './standings.ts';
-import { unknownNames } from './unknown.ts';
+import { unknownLimits, unknownNames } from './unknown.ts';
 
 /**
  * `asOf`: entries observed later are not seen. `knownUntil`: corrections, checks of thermometers, decisions,
  * corrective actions and signatures observed until then still count (missing = all that are given), so that a day
- * is judged as of its own end with everything that became known of it.
+ * is judged as of its own end with everything that became known of it. `limits`: id of another profile than the
+ * kitchen's own, for a trial reading.
  */
-export type FoldOptions = { asOf: number; knownUntil?: number };
-
-/** The profile until a kitchen has chosen one. */
-const defaultProfile = 'fda_2022';
+export type FoldOptions = { asOf: number; knownUntil?: number; limits?: string };
 
 const byKey = <T>(things: readonly T[], key: (thing: T) => string | null): Map<string, T[]> => {
   const map = new Map<string, T[]>();
@@ -84,7 +82,7 @@ function goneOf(frames: ReadonlyMap<string, BatchFrame>, known: readonly Entry[]
  */
 export function foldBook(entries: readonly Entry[], at: number | FoldOptions): Book {
   const asOf = typeof at === 'number' ? at : at.asOf;
-  const { knownUntil: asked = Number.POSITIVE_INFINITY } = typeof at === 'number' ? {} : at;
+  const { knownUntil: asked = Number.POSITIVE_INFINITY, limits: trial } = typeof at === 'number' ? {} : at;
   const knownUntil = Math.max(asked, asOf);
   const asWritten = inOrder(entries);
   const amended = applyAmendments(asWritten, knownUntil);
@@ -93,7 +91,8 @@ export function foldBook(entries: readonly Entry[], at: number | FoldOptions): B
   const known = ordered.filter(seenAt(knownUntil));
   const seen = known.filter(seenAt(asOf));
   const kitchen = foldKitchen(known, asOf);
-  const profile = profileById(kitchen.site?.profile ?? defaultProfile);
+  const limits = trial === undefined ? limitsOf(kitchen) : limitsBy(kitchen, trial);
+  const { profile } = limits;
   const { checks, suspect } = foldChecks(ofKind(known, 'probe_check'), seen, kitchen, profile);
   const looks = foldLooks(seen, kitchen, amended.amendments, suspect);
   const air = byKey(looks, (look) => (look.spot === 'air' ? look.equipment : null));
@@ -113,6 +112,7 @@ export function foldBook(entries: readonly Entry[], at: number | FoldOptions): B
     known,
     amended,
     kitchen,
+    limits,
     looks,
     air,
     checks,
@@ -128,6 +128,7 @@ type Parts = {
   written: ReadonlyMap<string, Entry>;
   amended: ReturnType<typeof applyAmendments>;
   kitchen: Kitchen;
+  limits: Book['limits'];
   looks: Look[];
   air: Map<string, Look[]>;
   checks: Book['checks'];
@@ -171,6 +172,7 @@ function assemble(parts: Parts): Book {
   const batches = new Set(frames.keys());
   const all: Odd[] = [
     ...amended.odd,
+    ...unknownLimits(seen, parts.limits),
     ...seen.flatMap((entry) => unknownNames(entry, kitchen, batches)),
     ...[...frames.values()].flatMap((frame) => frame.odd),
     ...odd,
@@ -179,6 +181,7 @@ function assemble(parts: Parts): Book {
   return {
     asOf,
     kitchen,
+    limits: parts.limits,
     batches: new Map([...frames.values()].sort(byAge).map((frame) => [frame.id, batchOf(frame, standings)])),
     deviations,
     air: parts.air,

@@ -1,5 +1,6 @@
 import type { Entry } from '#shared/entries/entry.ts';
-import type { Kitchen } from './book.ts';
+import { msOf } from '#shared/time.ts';
+import type { Kitchen, LocalLimits } from './book.ts';
 import { ofKind, whenOf } from './order.ts';
 
 /**
@@ -11,6 +12,17 @@ function lastOf<T extends Entry>(entries: readonly T[], idOf: (entry: T) => stri
   for (const entry of entries) {
     const id = idOf(entry);
     if (whenOf(entry) <= asOf || !last.has(id)) last.set(id, entry.body);
+  }
+  return last;
+}
+
+/** Profiles made on screen, each as last written at or before `asOf`, with the hand that wrote it. */
+function localLimits(entries: readonly Entry[], asOf: number): Map<string, LocalLimits> {
+  const last = new Map<string, LocalLimits>();
+  for (const entry of ofKind(entries, 'limits')) {
+    const id = entry.body.limits;
+    if (whenOf(entry) > asOf && last.has(id)) continue;
+    last.set(id, { body: entry.body, by: entry.by, at: msOf(entry.at), entry: entry.id });
   }
   return last;
 }
@@ -27,6 +39,7 @@ export function foldKitchen(entries: readonly Entry[], asOf: number): Kitchen {
     equipment: sorted(equipment, (a, b) => a.order - b.order || a.name.localeCompare(b.name, 'en')),
     probes: lastOf(ofKind(entries, 'probe'), ({ body }) => body.probe, asOf),
     foods: lastOf(ofKind(entries, 'food'), ({ body }) => body.food, asOf),
+    limits: localLimits(entries, asOf),
     plans: lastOf(ofKind(entries, 'plan'), ({ body }) => body.plan, asOf),
   };
 }

@@ -1,6 +1,5 @@
 import type { Batch, JudgedRun, Look } from '#lib/fold/book.ts';
 import type { Stages } from '#lib/judge/answer.ts';
-import { profile } from '#lib/limits/profiles.ts';
 import { beyondFigure } from './beyond-figure.ts';
 import { lineDocOf } from './day-line.ts';
 import type { BatchDoc, CanonicalDay, ReadingDoc, RunDoc } from './day-schema.ts';
@@ -32,7 +31,7 @@ function livedInDay(scope: DayScope, batch: Batch): boolean {
 
 function batchDoc(scope: DayScope, batch: Batch): BatchDoc {
   const runs = runsInDay(scope, batch);
-  const limits = profile(scope.frame.site.body.profile);
+  const limits = scope.book.limits.profile;
   const named = new Map<string, ReadingDoc>();
   for (const run of runs) {
     const earlier = new Set(run.before);

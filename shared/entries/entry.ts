@@ -12,6 +12,7 @@ import { equipmentOff } from './equipment-off.ts';
 import { equipmentOn } from './equipment-on.ts';
 import { food } from './food.ts';
 import { handover } from './handover.ts';
+import { limits } from './limits.ts';
 import { note } from './note.ts';
 import { person } from './person.ts';
 import { plan } from './plan.ts';
@@ -49,6 +50,7 @@ export const kinds = {
   device_enrolled: deviceEnrolled,
   secret_set: secretSet,
   secret_reset: secretReset,
+  limits,
 } as const;
 
 export type Kind = keyof typeof kinds;
@@ -61,6 +63,7 @@ export const setUpKinds = [
   'probe',
   'food',
   'plan',
+  'limits',
 ] as const satisfies readonly Kind[];
 
 /** How the ledger knows that `by` wrote it: a secret entered on this device this shift, or only a tap on a name. */

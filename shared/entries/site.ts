@@ -25,7 +25,7 @@ export const site = entryKind({
     day_starts: timeOfDay,
     closed_weekdays: z.array(z.int().min(0).max(6)).max(7), // 0 = Sunday
     closed_on: z.array(localDate).max(400),
-    profile: z.string().min(1).max(60), // id of a file in lib/limits
+    profile: z.string().min(1).max(60), // id of a file in lib/limits, or of a `limits` entry
     late_after_min: z.int().min(1).max(1440), // an entry typed later than this after its look is marked late
     odd_above: z.number().nullable(), // a figure above this is asked about, in the site's unit
     paper: z.enum(['letter', 'a4']),

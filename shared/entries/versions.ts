@@ -28,4 +28,5 @@ export const versions: Readonly<Record<Kind, number>> = {
   device_enrolled: 1,
   secret_set: 1,
   secret_reset: 1,
+  limits: 1,
 };
