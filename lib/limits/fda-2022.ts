@@ -1,291 +1,54 @@
-import type { TemperatureFigure } from './figure.ts';
-import type { ProfileSource } from './profile.ts';
+import { foodCode } from './fda.ts';
+import type { Seen } from './fda-edition.ts';
 
-const edition = 'FDA Food Code 2022';
-const unchanged = 'the 2022 text itself was not read and is taken as unchanged';
-
-const hotHold: TemperatureFigure = {
-  id: 'FC-HOLD-HOT',
-  value: { degF: 135, degC: 57 },
-  first: 'degF',
-  comparison: 'at_or_above',
-  section: '3-501.16(A)(1)',
-  edition,
+const unchanged = (where: string): Seen => ({
   checked: 'memory',
-  where: `read in the Delaware and Washington codes that reprint 3-501.16; ${unchanged}`,
-  speaks_of: 'every TCS food held hot',
-};
+  where: `${where}; the 2022 text itself was not read and is taken as unchanged`,
+});
 
-const coldHold: TemperatureFigure = {
-  id: 'FC-HOLD-COLD',
-  value: { degF: 41, degC: 5 },
-  first: 'degF',
-  comparison: 'at_or_below',
-  section: '3-501.16(A)(2)',
-  edition,
-  checked: 'memory',
-  where: `read in the Delaware and Washington codes that reprint 3-501.16; ${unchanged}`,
-  speaks_of: 'every TCS food held cold',
-};
-
-const coolingCopies = `read in the Delaware, Wisconsin and Minnesota codes that reprint 3-501.14; ${unchanged}`;
-
-const coolingStart: TemperatureFigure = {
-  id: 'FC-COOL-START',
-  value: { degF: 135, degC: 57 },
-  first: 'degF',
-  comparison: 'at_or_above',
-  section: '3-501.14(A)',
-  edition,
-  checked: 'memory',
-  where: coolingCopies,
-  speaks_of: 'cooked TCS food: both times of (A) start here, not when the food leaves the heat',
-  disputed: 'a roast held at 130 to below 135 °F: to the letter its two hours ran during the hold',
-};
-
-const reheatCopies = `read in the Delaware, South Carolina, Wisconsin and Minnesota codes that reprint 3-403.11; ${unchanged}`;
-
-const roastCopies = `read in the South Carolina and Florida texts and in a reprint of the 2013 edition; ${unchanged}`;
-
-/**
- * FDA Food Code 2022, a model code: law only where a state or city adopts it. Comparators as published: "at or
- * above", "or less", "within 2 hours" (exactly two hours keeps the rule).
- */
-export const fda2022: ProfileSource = {
+export const fda2022 = foodCode({
   id: 'fda_2022',
   name: 'FDA Food Code 2022',
-  place: 'USA',
-  force: 'model',
-  edition,
-  extends: null,
-  notes: [],
-  figures: {
-    hot_hold: hotHold,
-    hot_hold_roast: {
-      id: 'FC-HOLD-ROAST',
-      value: { degF: 130, degC: 54 },
-      first: 'degF',
-      comparison: 'at_or_above',
-      section: '3-501.16(A)(1)',
-      edition,
-      checked: 'memory',
-      where: `read in the Delaware and Washington codes that reprint 3-501.16; ${unchanged}`,
-      speaks_of: 'roasts cooked by the chart of 3-401.11(B) or reheated as 3-403.11(E) says',
-      disputed: 'whether the allowance needs the oven line beside the chart: taken as both',
-    },
-    cold_hold: coldHold,
-    cooling: [
-      {
-        name: 'stage_1',
-        from: coolingStart,
-        to: {
-          id: 'FC-COOL-1-TO',
-          value: { degF: 70, degC: 21 },
-          first: 'degF',
-          comparison: 'at_or_below',
-          section: '3-501.14(A)(1)',
-          edition,
-          checked: 'memory',
-          where: coolingCopies,
-          speaks_of: 'cooked TCS food that is cooled',
-        },
-        within: {
-          id: 'FC-COOL-1',
-          minutes: 120,
-          comparison: 'at_most',
-          section: '3-501.14(A)(1)',
-          edition,
-          checked: 'memory',
-          where: coolingCopies,
-          speaks_of: 'cooked TCS food that is cooled: 135 to 70 °F',
-        },
-        counted: 'from_start',
-      },
-      {
-        name: 'total',
-        from: coolingStart,
-        to: {
-          id: 'FC-COOL-T-TO',
-          value: { degF: 41, degC: 5 },
-          first: 'degF',
-          comparison: 'at_or_below',
-          section: '3-501.14(A)(2)',
-          edition,
-          checked: 'memory',
-          where: coolingCopies,
-          speaks_of: 'cooked TCS food that is cooled',
-        },
-        within: {
-          id: 'FC-COOL-T',
-          minutes: 360,
-          comparison: 'at_most',
-          section: '3-501.14(A)(2)',
-          edition,
-          checked: 'memory',
-          where: coolingCopies,
-          speaks_of: 'cooked TCS food that is cooled: 135 to 41 °F, a total',
-        },
-        counted: 'from_start',
-      },
-    ],
-    cooling_ambient: {
-      name: 'ambient_total',
-      from: null,
-      to: {
-        id: 'FC-COOL-AMB-TO',
-        value: { degF: 41, degC: 5 },
-        first: 'degF',
-        comparison: 'at_or_below',
-        section: '3-501.14(B)',
-        edition,
-        checked: 'memory',
-        where: `read in the Delaware and Minnesota codes that reprint 3-501.14; ${unchanged}`,
-        speaks_of: 'TCS food made from ingredients at ambient temperature',
-      },
-      within: {
-        id: 'FC-COOL-AMB',
-        minutes: 240,
-        comparison: 'at_most',
-        section: '3-501.14(B)',
-        edition,
-        checked: 'memory',
-        where: `read in the Delaware and Minnesota codes that reprint 3-501.14; ${unchanged}`,
-        speaks_of: 'TCS food made from ingredients at ambient temperature',
-      },
-      counted: 'from_start',
-    },
-    reheat_from: {
-      ...coldHold,
-      id: 'FC-REHEAT-D-FROM',
-      section: '3-403.11(D)',
-      where: reheatCopies,
-      speaks_of: 'the temperature from which the time of reheating counts',
-    },
-    reheat_within: {
-      id: 'FC-REHEAT-D',
-      minutes: 120,
-      comparison: 'at_most',
-      section: '3-403.11(D)',
-      edition,
-      checked: 'memory',
-      where: reheatCopies,
-      speaks_of: 'reheating by (A), (B) or (C): time between 41 °F and the target',
-    },
-    reheat_conventional: {
-      target: {
-        id: 'FC-REHEAT-A',
-        value: { degF: 165, degC: 74 },
-        first: 'degF',
-        comparison: 'at_or_above',
-        section: '3-403.11(A)',
-        edition,
-        checked: 'memory',
-        where: `${reheatCopies}; the 15 s stand in the 2017 text as South Carolina reprints it`,
-        speaks_of: 'TCS food cooked and cooled on site, all parts, to be held hot',
-      },
-      held_s: 15,
-      stand_s: null,
-    },
-    reheat_microwave: {
-      target: {
-        id: 'FC-REHEAT-B',
-        value: { degF: 165, degC: 74 },
-        first: 'degF',
-        comparison: 'at_or_above',
-        section: '3-403.11(B)',
-        edition,
-        checked: 'memory',
-        where: reheatCopies,
-        speaks_of: 'reheating in a microwave: all parts, rotated or stirred, covered, stood 2 min',
-      },
-      held_s: 0,
-      stand_s: 120,
-    },
-    reheat_commercial: {
-      target: {
-        id: 'FC-REHEAT-C',
-        value: { degF: 135, degC: 57 },
-        first: 'degF',
-        comparison: 'at_or_above',
-        section: '3-403.11(C)',
-        edition,
-        checked: 'memory',
-        where: reheatCopies,
-        speaks_of: 'first warming of ready-to-eat food from an inspected plant’s sealed package',
-      },
-      held_s: 0,
-      stand_s: null,
-    },
-    reheat_roast: {
-      section: '3-403.11(E)',
-      why: 'unsliced portions by the chart and oven line of 3-401.11(B); the 2 h of (D) name (A) to (C) only',
-    },
-    reheat_immediate: {
-      section: '3-403.10',
-      why: 'food for immediate service to one order may be served at any temperature',
-    },
-    roast_chart: {
-      id: 'FC-COOK-ROAST',
-      first: 'degF',
-      section: '3-401.11(B)',
-      edition,
-      checked: 'memory',
-      where: roastCopies,
-      speaks_of: 'whole meat roasts; a value between two rows earns the lower row',
-      rows: [
-        { degF: 130, degC: 54.4, held_s: 6720 },
-        { degF: 131, degC: 55.0, held_s: 5340 },
-        { degF: 133, degC: 56.1, held_s: 3360 },
-        { degF: 135, degC: 57.2, held_s: 2160 },
-        { degF: 136, degC: 57.8, held_s: 1680 },
-        { degF: 138, degC: 58.9, held_s: 1080 },
-        { degF: 140, degC: 60.0, held_s: 720 },
-        { degF: 142, degC: 61.1, held_s: 480 },
-        { degF: 144, degC: 62.2, held_s: 300 },
-        { degF: 145, degC: 62.8, held_s: 240 },
-        { degF: 147, degC: 63.9, held_s: 134 },
-        { degF: 149, degC: 65.0, held_s: 85 },
-        { degF: 151, degC: 66.1, held_s: 54 },
-        { degF: 153, degC: 67.2, held_s: 34 },
-        { degF: 155, degC: 68.3, held_s: 22 },
-        { degF: 157, degC: 69.4, held_s: 14 },
-        { degF: 158, degC: 70.0, held_s: 0 },
-      ],
-    },
-    roast_oven: {
-      id: 'FC-COOK-OVEN',
-      section: '3-401.11(B)',
-      edition,
-      checked: 'memory',
-      where: `read in the South Carolina and Minnesota codes and in a reprint of the 2013 edition; ${unchanged}`,
-      speaks_of: 'the oven in which a whole meat roast is cooked, preheated and held',
-      disputed: 'whether a wood pit is an oven, and which: a pit is read on the still dry line, never broken',
-      heavy_from_lb: 10,
-      lines: [
-        { oven: 'still_dry', light_degF: 350, heavy_degF: 250, comparison: 'at_or_above' },
-        { oven: 'convection', light_degF: 325, heavy_degF: 250, comparison: 'at_or_above' },
-        { oven: 'high_humidity', light_degF: 250, heavy_degF: 250, comparison: 'at_or_below' },
-      ],
-    },
-    probe_fahrenheit: {
-      id: 'TMD-FOOD-F',
-      value: 2,
-      unit: 'degF',
-      section: '4-203.11(B)',
-      edition,
+  mark: 'FC',
+  seen: {
+    hold: unchanged('read in the Delaware and Washington codes that reprint 3-501.16'),
+    cooling: unchanged('read in the Delaware, Wisconsin and Minnesota codes that reprint 3-501.14'),
+    cooling_methods: unchanged('read in the Washington code that reprints the 2009 text of 3-501.15'),
+    reheat: unchanged(
+      'read in the Delaware, South Carolina, Wisconsin and Minnesota codes that reprint 3-403.11, the 15 s of (A) in South Carolina’s 2017 text',
+    ),
+    cook_rows: unchanged('read in the Virginia, South Carolina and Georgia codes that reprint the 2017 text'),
+    roast_chart: unchanged(
+      'read in the South Carolina and Florida texts and in a reprint of the 2013 edition',
+    ),
+    roast_oven: unchanged(
+      'read in the South Carolina and Minnesota codes and in a reprint of the 2013 edition',
+    ),
+    cook_microwave: unchanged('read in the Virginia code of 2016 that reprints 3-401.12'),
+    cook_plant: unchanged('read in the South Carolina code that reprints 3-401.13'),
+    noncontinuous: unchanged('read in the Virginia code of 2016 that reprints 3-401.14'),
+    date_mark: unchanged(
+      'read in the Virginia code of 2016 and the Minnesota code that reprint 3-501.17 and .18',
+    ),
+    time_control: unchanged(
+      'read in the Wyoming, Minnesota and Wisconsin codes that reprint 3-501.19 of 2009 to 2017',
+    ),
+    thermometers: {
       checked: 'memory',
       where: 'the same words read in the California code; section number and 2022 text from memory',
-      speaks_of: 'food thermometers scaled in Fahrenheit only, in their range of use',
-    },
-    probe_celsius: {
-      id: 'TMD-FOOD-C',
-      value: 1,
-      unit: 'degC',
-      section: '4-203.11(A)',
-      edition,
-      checked: 'memory',
-      where: 'the same words read in the California code; section number and 2022 text from memory',
-      speaks_of: 'food thermometers scaled in Celsius, or in both, in their range of use',
     },
   },
-};
+  ground_s: 17,
+  poultry_s: 0,
+  ovenWords: 'the chart comes first and the oven second, if the roast is cooked in an oven',
+  addedStarts: {
+    checked: 'second_hand',
+    where:
+      'a Georgia rule quoted in a public inspection report of June 2026, and a trade article of 2023 that names the change',
+  },
+  notes: [
+    'The 2022 text itself was not read. Its figures are those of the copies named beside each, taken as unchanged.',
+    'A supplement of November 2024 exists; no temperature or time of this profile is known to have changed in it.',
+    'No section says how often to take or write a temperature.',
+  ],
+});

@@ -1,9 +1,9 @@
-import { fda2022 } from './fda-2022.ts';
 import { type Profile, type ProfileSource, profileSource, resolved } from './profile.ts';
+import { us } from './us.ts';
 import { world } from './world/world.ts';
 
 /** Every profile that can be chosen; a parent stands before the profiles that extend it. */
-const sources: readonly ProfileSource[] = [fda2022, ...world];
+const sources: readonly ProfileSource[] = [...us, ...world];
 
 function resolveAll(): ReadonlyMap<string, Profile> {
   const known = new Map<string, Profile>();
