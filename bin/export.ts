@@ -4,6 +4,7 @@ import type postgres from 'postgres';
 import { createTranslator } from 'use-intl/core';
 import { messages } from '#shared/words/messages.ts';
 import { type Io, terminal } from './io.ts';
+import { progress } from './progress.ts';
 import { languageOf, withBook } from './with-book.ts';
 
 type Write = (line: object) => Promise<void>;
@@ -25,9 +26,10 @@ export async function runExport(args: string[], io: Io = terminal): Promise<numb
     return 3;
   }
   return withBook(io, async ({ sql }) => {
+    const bar = progress(io, (done, count) => t('progress', { done, count }));
     try {
-      const written = await writeTo(resolve(file), (write) =>
-        writeBook(sql, write, (done, count) => io.err(t('progress', { done, count }))),
+      const written = await writeTo(resolve(file), (write) => writeBook(sql, write, bar.tell)).finally(
+        bar.end,
       );
       io.err(t('done', { count: written.entries, texts: written.texts, file }));
       return 0;

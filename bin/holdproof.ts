@@ -1,16 +1,27 @@
+import { runBackup } from './backup.ts';
 import { runCheck } from './check.ts';
 import { runDemo } from './demo.ts';
 import { runExport } from './export.ts';
+import { runLimits } from './limits.ts';
+import { runRestore } from './restore.ts';
 import { say } from './say.ts';
 import { runSheet } from './sheet.ts';
 import { runVerify } from './verify.ts';
 
 /** The command line: the second door beside the pages. Each command answers with its exit status. */
-const commands: Record<string, { run: (args: string[]) => Promise<number>; use: string; does: string }> = {
+const commands: Record<
+  string,
+  { run: (args: string[]) => Promise<number> | number; use: string; does: string }
+> = {
   check: {
     run: runCheck,
     use: 'check LOG.csv [--limits ID] [--interval MIN] [--as-of TIME] [--ended] [--json]',
     does: 'compares a log of readings with the published limits, without a database',
+  },
+  limits: {
+    run: runLimits,
+    use: 'limits [ID …] [--json]',
+    does: 'lists the published limits that can be chosen, each figure with its source and how it was checked',
   },
   demo: {
     run: runDemo,
@@ -24,8 +35,18 @@ const commands: Record<string, { run: (args: string[]) => Promise<number>; use: 
   },
   verify: {
     run: runVerify,
-    use: 'verify',
-    does: 'walks the hash chain and names the first entry that does not fit',
+    use: 'verify [FILE] [--head NUMBER:HASH]',
+    does: 'walks the hash chain of the book, or of a backup, and names the first entry that does not fit',
+  },
+  backup: {
+    run: runBackup,
+    use: 'backup FILE [--test] [--pg-dump]',
+    does: 'writes the whole book into one file while it is in use; --test restores it into a book thrown away',
+  },
+  restore: {
+    run: runRestore,
+    use: 'restore FILE [--test]',
+    does: 'puts a backup into an empty installation, all of it or nothing',
   },
   export: {
     run: runExport,

@@ -11,12 +11,22 @@ const lock = 7_021_003; // number of the advisory lock, in the book's own databa
 const migrationsTable = 'migration';
 const folder = (): string => join(programFolder(), 'db', 'migrations');
 
-/** The newest migration that this program knows, as the instant (ms) at which it was made. */
-function newestKnown(): number {
+/** A version of the tables: how many migrations they have seen, and when (ms) the last of these was made. */
+export type SchemaVersion = { number: number; made_ms: number };
+
+/** The newest version of the tables that this program knows. */
+export function newestSchema(): SchemaVersion {
   const journal = JSON.parse(readFileSync(join(folder(), 'meta', '_journal.json'), 'utf8')) as {
     entries: { when: number }[];
   };
-  return Math.max(...journal.entries.map(({ when }) => when));
+  return { number: journal.entries.length, made_ms: Math.max(...journal.entries.map(({ when }) => when)) };
+}
+
+/** The version of this database's tables. */
+export async function schemaOf(sql: postgres.Sql | postgres.TransactionSql): Promise<SchemaVersion> {
+  const [row] =
+    await sql`select count(*)::int as number, max(created_at) as made from ${sql(migrationsTable)}`;
+  return { number: Number(row?.number ?? 0), made_ms: Number(row?.made ?? 0) };
 }
 
 /**
@@ -26,7 +36,7 @@ function newestKnown(): number {
  * @throws BookRefused `newer_schema`: a newer program wrote here, and its book is not ours to touch
  */
 export async function schemaState(sql: postgres.Sql): Promise<'current' | 'behind'> {
-  const known = newestKnown();
+  const known = newestSchema().made_ms;
   try {
     const [row] = await sql`select max(created_at) as newest from ${sql(migrationsTable)}`;
     const found = Number(row?.newest ?? 0);
@@ -73,6 +83,7 @@ async function letIn(sql: postgres.Sql, role: string): Promise<void> {
   await sql`grant select on ${sql(migrationsTable)} to ${sql(role)}`;
   await sql`grant select, insert on ledger, signed_text to ${sql(role)}`;
   await sql`grant select, insert, update on head, secret, device, sign_in, batch_life to ${sql(role)}`;
-  await sql`grant select, insert on seal to ${sql(role)}`;
+  await sql`grant select, insert, update on seal to ${sql(role)}`; // a restore brings its own
+  await sql`grant select, insert on device_clock to ${sql(role)}`;
   await sql`grant delete on batch_life, secret to ${sql(role)}`;
 }

@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 
 /**
@@ -24,4 +24,12 @@ function upward(start: string): string | null {
     if (above === folder) return null;
     folder = above;
   }
+}
+
+/** The program's own version, as package.json says it. */
+export function programVersion(): string {
+  const { version } = JSON.parse(readFileSync(join(programFolder(), 'package.json'), 'utf8')) as {
+    version: string;
+  };
+  return version;
 }

@@ -113,6 +113,21 @@ export const device = pgTable(
   (t) => [primaryKey({ columns: [t.site, t.device] })],
 );
 
+/**
+ * How far each device's clock was off when it sent something: the device's time minus the server's at the moment of
+ * receipt (ms; positive = the device is ahead). Insert only; a measure that says nothing new is not written.
+ */
+export const deviceClock = pgTable(
+  'device_clock',
+  {
+    site: uuid().notNull(),
+    device: uuid().notNull(),
+    atMs: bigint('at_ms', { mode: 'number' }).notNull(),
+    offMs: bigint('off_ms', { mode: 'number' }).notNull(),
+  },
+  (t) => [primaryKey({ columns: [t.site, t.device, t.atMs] })],
+);
+
 /** Who is signed in on which device: one open row a person and device. */
 export const signIn = pgTable(
   'sign_in',

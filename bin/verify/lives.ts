@@ -1,7 +1,7 @@
 import type postgres from 'postgres';
 import { type Life, livesOf } from '#db/lives.ts';
 import type { Entry } from '#shared/entries/entry.ts';
-import type { Misfit } from './walk.ts';
+import type { End, Misfit } from './walk.ts';
 
 /**
  * The one table that is derived and kept: from when to when each batch lived. A batch that it ended too early
@@ -10,7 +10,7 @@ import type { Misfit } from './walk.ts';
 export async function firstWrongLife(
   tx: postgres.TransactionSql,
   site: string,
-  last: number,
+  end: End,
 ): Promise<Misfit | null> {
   const rows = await tx<{ id: string; seq: string; kind: string; at: string; body: string }[]>`
     select id, seq, kind, at, body from ledger
@@ -26,7 +26,7 @@ export async function firstWrongLife(
   const expected = new Map(livesOf(entries as Entry[]).map(lifeSpan));
   for (const batch of [...expected.keys(), ...found.keys()]) {
     const values = { batch, found: found.get(batch) ?? '–', expected: expected.get(batch) ?? '–' };
-    if (values.found !== values.expected) return { seq: last, how: 'life', values };
+    if (values.found !== values.expected) return { seq: end.seq, how: 'life', values, receivedAt: null };
   }
   return null;
 }

@@ -1,5 +1,6 @@
 /** The catalogue: ICU messages by namespace, one file a namespace and language. English has every key, Spanish too (a test compares). */
 
+import en_backup from './en/backup.json' with { type: 'json' };
 import en_batch from './en/batch.json' with { type: 'json' };
 import en_cli from './en/cli.json' with { type: 'json' };
 import en_common from './en/common.json' with { type: 'json' };
@@ -20,6 +21,7 @@ import en_round from './en/round.json' with { type: 'json' };
 import en_setup from './en/setup.json' with { type: 'json' };
 import en_sheet from './en/sheet.json' with { type: 'json' };
 import en_shift from './en/shift.json' with { type: 'json' };
+import es_backup from './es/backup.json' with { type: 'json' };
 import es_batch from './es/batch.json' with { type: 'json' };
 import es_cli from './es/cli.json' with { type: 'json' };
 import es_common from './es/common.json' with { type: 'json' };
@@ -62,6 +64,7 @@ const en = {
   cli: en_cli,
   odd: en_odd,
   database: en_database,
+  backup: en_backup,
 };
 
 export type Messages = typeof en;
@@ -87,6 +90,7 @@ const es: Messages = {
   cli: es_cli,
   odd: es_odd,
   database: es_database,
+  backup: es_backup,
 };
 
 export type Language = 'en' | 'es';
