@@ -12,30 +12,37 @@ export const mostInLine = 16 * 1024 * 1024;
  * @throws BackupRefused `not_there`, `cut` (gzip that ends early or is damaged), `damaged` (a line without end)
  */
 export async function* linesOf(file: string): AsyncGenerator<string> {
-  const raw = createReadStream(file, { highWaterMark: 64 * 1024 });
-  const input = (await isGzip(file)) ? raw.pipe(createGunzip()) : raw;
-  if (input !== raw) raw.on('error', (error) => input.destroy(error));
+  const packed = await isGzip(file); // before anything is opened for reading on: a file that is not there is said here
+  const raw = createReadStream(file, { highWaterMark: block });
+  const input = packed ? raw.pipe(createGunzip({ chunkSize: block })) : raw;
+  if (packed) raw.on('error', (error) => input.destroy(error));
   const decoder = new StringDecoder('utf8');
-  let rest = '';
+  let begun: string[] = []; // the pieces of a line whose end has not come
+  let length = 0;
   let count = 0;
   try {
-    for await (const block of input) {
-      const parts = (rest + decoder.write(block as Buffer)).split('\n');
-      rest = parts.pop() ?? '';
-      for (const line of parts) {
+    for await (const bytes of input) {
+      const [head = '', ...parts] = decoder.write(bytes as Buffer).split('\n');
+      begun.push(head);
+      length += head.length;
+      for (const part of parts) {
         count += 1;
-        yield line;
+        yield begun.join('');
+        begun = [part];
+        length = part.length;
       }
-      if (rest.length > mostInLine) throw new BackupRefused('damaged', { line: count + 1 });
+      if (length > mostInLine) throw new BackupRefused('damaged', { line: count + 1 });
     }
   } catch (error) {
     throw asRefusal(error);
   } finally {
     raw.destroy();
-    if (input !== raw) input.destroy();
+    input.destroy();
   }
-  if (rest !== '') yield rest;
+  if (length > 0) yield begun.join('');
 }
+
+const block = 256 * 1024; // bytes
 
 async function isGzip(file: string): Promise<boolean> {
   try {

@@ -60,14 +60,14 @@ afterEach(async () => {
   await tamper(...tables.map((table) => `delete from ${table} where HERE`));
 });
 
-async function verified(): Promise<{ status: number; lines: string[] }> {
+async function verified(...args: string[]): Promise<{ status: number; lines: string[] }> {
   const lines: string[] = [];
   const io = {
     out: (line: string) => void lines.push(line),
     err: () => {},
     env: { ...book.env, LANG: 'C', LC_ALL: 'C' },
   };
-  return { status: await runVerify([], io), lines };
+  return { status: await runVerify(args, io), lines };
 }
 
 /** Someone who owns the database edits it: triggers off, the edit, triggers on again. */
@@ -122,6 +122,34 @@ const edits: { what: string; edits: string[]; says: RegExp }[] = [
     says: /entry 5 does not fit: it does not name the hash/,
   },
   {
+    what: 'the first entry removed',
+    edits: ['delete from ledger where HERE and seq = 1'],
+    says: /entry 2 does not fit: expected number 1, found 2/,
+  },
+  {
+    what: 'the last entry removed',
+    edits: ['delete from ledger where HERE and seq = 10'],
+    says: /entry 10 does not fit: the end of the chain is noted as number 10/,
+  },
+  {
+    what: 'an entry added behind the end',
+    edits: [
+      `insert into ledger select site, 11, gen_random_uuid(), kind, version, at, entered_at, received_at, by, known,
+        device, body, hash, hash, at_ms, subject, target, day from ledger where HERE and seq = 10`,
+    ],
+    says: /entry 11 does not fit: its hash is not that of its content/,
+  },
+  {
+    what: 'the note of the end moved back',
+    edits: ['update head set seq = 9, hash = (select hash from ledger where HERE and seq = 9) where HERE'],
+    says: /entry 10 does not fit: the end of the chain is noted as number 9/,
+  },
+  {
+    what: 'who wrote an entry',
+    edits: [`update ledger set "by" = device where HERE and seq = 6`],
+    says: /entry 6 does not fit: its hash/,
+  },
+  {
     what: 'the end of the chain cut off',
     edits: ['delete from ledger where HERE and seq > 8'],
     says: /entry 9 does not fit: the end of the chain is noted as number 10/,
@@ -158,12 +186,14 @@ const edits: { what: string; edits: string[]; says: RegExp }[] = [
   },
 ];
 
-describe('the walk along the chain', () => {
+describe('the walk along the chain (demand:16 demand:24 demand:25)', () => {
   test('finds a whole chain whole, names its end and says what it cannot find', async () => {
     const { status, lines } = await verified();
     expect(status).toBe(0);
     expect(lines[0]).toMatch(/10 entries, each fits the one before it\. End of the chain: [0-9a-f]{64}/);
-    expect(lines[1]).toMatch(/cannot find: a chain that was written anew as a whole/);
+    expect(lines[1]).toMatch(
+      /Without a note of an earlier end this walk cannot find a chain that was written anew/,
+    );
   });
 
   test.each(edits)('finds $what', async ({ edits: made, says }) => {
@@ -185,5 +215,76 @@ describe('the walk along the chain', () => {
     const { status, lines } = await verified();
     expect(lines[0]).toMatch(/entry 10 does not fit: its body is not canonical JSON/);
     expect(status).toBe(1);
+  });
+});
+
+/** Whoever owns the database and knows the layout: a figure changed, and every hash from there on written anew. */
+async function writeAnewFrom(seq: number): Promise<void> {
+  const rows = await owner<Row[]>`select * from ledger where site = ${here} and seq >= ${seq} order by seq`;
+  const edits: string[] = [];
+  let prev = rows[0]?.prev ?? '';
+  for (const row of rows) {
+    const body = row.body.replace('"typed":"153.0"', '"typed":"163.0"');
+    const hash = entryHash({ ...row, seq: Number(row.seq) }, body, prev, sha256);
+    const at = `where HERE and seq = ${row.seq}`;
+    edits.push(`update ledger set body = '${body}', prev = '${prev}', hash = '${hash}' ${at}`);
+    prev = hash;
+  }
+  await tamper(...edits, `update head set hash = '${prev}' where HERE`);
+}
+
+describe('an end of the chain that was noted earlier (demand:24 demand:25)', () => {
+  const noted = async (seq: number): Promise<string> => {
+    const [row] = await owner<Row[]>`select * from ledger where site = ${here} and seq = ${seq}`;
+    return `${seq}:${row?.hash.slice(0, 12)}`; // as the foot of a sheet prints it
+  };
+
+  test('is found in a whole chain', async () => {
+    const { status, lines } = await verified('--head', await noted(8));
+    expect(status).toBe(0);
+    expect(lines[1]).toMatch(/noted earlier \(entry 8\) is in this chain/);
+    expect(lines[2]).toMatch(/What came after entry 8 could still have been written anew/);
+  });
+
+  test('shows a chain that was written anew from a point, which looks whole without it', async () => {
+    const head = await noted(9);
+    await writeAnewFrom(6);
+    expect((await verified()).status).toBe(0);
+    const { status, lines } = await verified('--head', head);
+    expect(status).toBe(1);
+    expect(lines[1]).toMatch(/Entry 9 or one before it was changed/);
+  });
+
+  test('from before the change cannot show it, and that is said', async () => {
+    const head = await noted(5);
+    await writeAnewFrom(6);
+    const { status, lines } = await verified('--head', head);
+    expect(status).toBe(0);
+    expect(lines[2]).toMatch(/after entry 5 could still have been written anew/);
+  });
+
+  test('shows a tail cut off together with the note of it', async () => {
+    const head = await noted(10);
+    await tamper(
+      'delete from ledger where HERE and seq > 9',
+      'update head set seq = 9, hash = (select hash from ledger where HERE and seq = 9) where HERE',
+    );
+    expect((await verified()).status).toBe(0);
+    const { status, lines } = await verified('--head', head);
+    expect(status).toBe(1);
+    expect(lines[1]).toMatch(/noted earlier is entry 10, and this chain ends with entry 9/);
+  });
+
+  test('that is none is refused in words', async () => {
+    expect((await verified('--head', 'page 3')).status).toBe(3);
+  });
+
+  test('the first entry that does not fit is said with its time, and the last one that does', async () => {
+    await tamper(`update ledger set known = 'tap' where HERE and seq = 7`);
+    const { lines } = await verified();
+    expect(lines.slice(1, 3)).toEqual([
+      'It says that it came into the book at 2026-10-16T21:01:00Z.',
+      'The last entry that fits is number 6, received 2026-10-16T21:01:00Z.',
+    ]);
   });
 });
