@@ -44,7 +44,7 @@ export function canonicalDay(
 
 function eventsOf(scope: DayScope): Omit<CanonicalDay, 'people' | 'equipment'> {
   const { frame } = scope;
-  const { name, address, zone, unit, clock, late_after_min, profile } = frame.site.body;
+  const { name, address, zone, unit, clock, late_after_min } = frame.site.body;
   const batches = batchDocs(scope);
   const air = airDocs(scope);
   const placed = [...batches.flatMap((batch) => batch.readings), ...air];
@@ -57,7 +57,7 @@ function eventsOf(scope: DayScope): Omit<CanonicalDay, 'people' | 'equipment'> {
     to: iso(scope, frame.to),
     as_of: iso(scope, frame.asOf),
     over: frame.over,
-    profile: profileDoc(profile),
+    profile: profileDoc(scope),
     thermometers: thermometerDocs(scope, [...placed, ...loose]),
     batches,
     air,

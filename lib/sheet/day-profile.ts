@@ -1,6 +1,8 @@
+import type { LimitsInForce } from '#lib/fold/book.ts';
+import { changesOf } from '#lib/fold/local-profile.ts';
 import type { Figures } from '#lib/limits/profile.ts';
-import { profile } from '#lib/limits/profiles.ts';
 import type { CanonicalDay } from './day-schema.ts';
+import { type DayScope, iso } from './day-scope.ts';
 
 type ProfileDoc = CanonicalDay['profile'];
 
@@ -8,9 +10,12 @@ type ProfileDoc = CanonicalDay['profile'];
  * Which code the day was judged by, and the roles in which a local profile differs from the code that it extends.
  * A profile that this program does not know keeps its id, so that a sheet never names another one.
  */
-export function profileDoc(id: string): ProfileDoc {
-  const found = profile(id);
+export function profileDoc(scope: DayScope): ProfileDoc {
+  const { limits } = scope.book;
+  const { id, profile: found } = limits;
   if (!found) return { id, name: id, edition: null, local_changes: [] };
+  const local = localDoc(scope, limits);
+  if (local) return local;
   const cited = citedOf(found.figures);
   const own = cited.filter((figure) => figure.edition === found.edition);
   return {
@@ -18,6 +23,27 @@ export function profileDoc(id: string): ProfileDoc {
     name: found.name,
     edition: found.edition,
     local_changes: own.length === cited.length ? [] : own,
+  };
+}
+
+/**
+ * A profile made on screen: each figure that it changes with its ground (authority, document, date; of a stricter
+ * one the name of the profile), and who entered it when. Only such a day has `entered`.
+ */
+function localDoc(scope: DayScope, { profile, local, published }: LimitsInForce): ProfileDoc | null {
+  if (!profile || !local || !published) return null;
+  return {
+    id: profile.id,
+    name: profile.name,
+    edition: published.name,
+    local_changes: changesOf(local.body, published).map(({ role, change }) => ({
+      role,
+      section: change.section,
+      edition:
+        [change.authority, change.document, change.dated].filter((part) => part !== null).join(', ') ||
+        profile.name,
+    })),
+    entered: { by: local.by, at: iso(scope, local.at) },
   };
 }
 

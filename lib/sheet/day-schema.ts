@@ -276,6 +276,8 @@ export const daySchema = z.strictObject({
     name: text,
     edition: text.nullable(), // null = a profile that this program does not know
     local_changes: z.array(z.strictObject({ role: text, section: text, edition: text })),
+    /** Who entered a profile that was made on screen; other days have no such member. */
+    entered: z.strictObject({ by: id, at: instant }).optional(),
   }),
   people: z.array(z.strictObject({ id, name: text, initials: text, role, title: text.nullable() })),
   equipment: z.array(z.strictObject({ id, name: text, kind: equipmentKind })),

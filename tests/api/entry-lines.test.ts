@@ -50,6 +50,26 @@ const others = [
     },
     owner.person,
   ),
+  draft(
+    'limits',
+    {
+      limits: owner.person,
+      name: 'Ours',
+      extends: 'fda_2022',
+      changes: {
+        hot_hold: {
+          value: 140,
+          unit: 'degF',
+          section: 'house limit',
+          authority: null,
+          document: null,
+          dated: null,
+        },
+      },
+      active: true,
+    },
+    owner.person,
+  ),
   draft('device_enrolled', { device: owner.person, name: 'pit tablet' }, owner.person),
 ];
 const all = [...setUp, ...events, ...others];

@@ -2,11 +2,11 @@ import { v7 } from 'uuid';
 import { POST as entries } from '#app/api/entries/route.ts';
 import { POST as secret } from '#app/api/secret/route.ts';
 import { POST as signIn } from '#app/api/sign-in/route.ts';
-import type { Draft } from '#shared/entries/entry.ts';
+import type { Body, Draft } from '#shared/entries/entry.ts';
 import type { Problem } from '#shared/problem.ts';
 import type { FreshBook } from '../db/fresh-book.ts';
 import type { Answer } from './browser.ts';
-import { airReading, cabinet, draft, newKitchen, person } from './kitchen.ts';
+import { airReading, cabinet, draft, newKitchen, person, site } from './kitchen.ts';
 
 /** An input that provokes a problem: what someone did, in words, and the problems that it was answered with. */
 export type Provocation = { did: string; problems: Problem[] };
@@ -205,5 +205,42 @@ export async function fromEntries(place: Place): Promise<Provocation[]> {
   await tablet.post(entries, [remark]);
   await amend('a correction that cannot be read', first.id, 'held_s', 'x');
   await amend('a correction of a figure of a note', remark.id, 'value', '140');
+  found.push(...(await fromLimits(place)));
+  return found;
+}
+
+const house = { section: 'house limit', authority: null, document: null, dated: null };
+
+/** Limits of the kitchen's own: what each of them gets wrong. */
+async function fromLimits({ tablet, owner }: Place): Promise<Provocation[]> {
+  const id = v7();
+  const write = async (did: string, more: Partial<Body<'limits'>>): Promise<Provocation> => {
+    const hotter = { hot_hold: { value: 140, unit: 'degF' as const, ...house } };
+    const body = { limits: id, name: 'Ours', extends: 'fda_2022', changes: hotter, active: true, ...more };
+    const answer = await tablet.post(entries, [draft('limits', body, owner.person)]);
+    return { did, problems: problemsOfAnswer(answer) };
+  };
+  const choose = async (did: string, profile: string): Promise<Provocation> => {
+    const answer = await tablet.post(entries, [draft('site', { ...site, profile }, owner.person)]);
+    return { did, problems: problemsOfAnswer(answer) };
+  };
+  const found = [
+    await choose('limits chosen that nobody made', 'moon_base'),
+    await write('limits over a profile that there is not', { extends: 'moon_base' }),
+    await write('limits that change nothing', { changes: {} }),
+    await write('a stage changed that the profile does not have', {
+      changes: { stage_2_within: { minutes: 30, ...house } },
+    }),
+    await write('the published figure again', {
+      changes: { hot_hold: { value: 135, unit: 'degF', ...house } },
+    }),
+    await write('a looser figure without its document', {
+      changes: { hot_hold: { value: 130, unit: 'degF', ...house } },
+    }),
+  ];
+  await write('limits that are taken', {});
+  await choose('their choice, which is taken', id);
+  found.push(await write('limits in use put out of use', { active: false }));
+  await choose('the published ones again, which are taken', site.profile);
   return found;
 }

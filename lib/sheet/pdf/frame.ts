@@ -75,13 +75,21 @@ export const pageNumber = (names: SheetNames): ReactElement =>
   });
 
 /** "FDA Food Code 2022, as published." or with the local changes named. */
-function profileWords({ day, say }: SheetNames): string {
-  const { name, edition, local_changes } = day.profile;
+function profileWords(names: SheetNames): string {
+  const { day, say } = names;
+  const { name, edition, local_changes, entered } = day.profile;
   const called = edition === null || name.includes(edition) ? name : `${name}, ${edition}`;
   return local_changes.length === 0
     ? say('sheet.profile', { name: called })
     : say('sheet.profile_changed', {
         name: called,
-        sections: local_changes.map((one) => one.section).join(', '),
-      });
+        sections: local_changes
+          .map(({ section, edition: ground }) =>
+            !entered || ground === name ? section : `${section} (${ground})`,
+          )
+          .join(', '),
+      }) +
+        (entered
+          ? ` ${say('sheet.profile_entered', { name: names.person(entered.by), at: names.moment(entered.at) })}`
+          : '');
 }
