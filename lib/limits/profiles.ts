@@ -1,5 +1,5 @@
 import { type Profile, type ProfileSource, profileSource, resolved } from './profile.ts';
-import { us } from './us.ts';
+import { us } from './us/us.ts';
 import { world } from './world/world.ts';
 
 /** Every profile that can be chosen; a parent stands before the profiles that extend it. */
