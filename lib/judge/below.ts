@@ -1,7 +1,7 @@
 import type { Spot } from '#shared/entries/step-name.ts';
 import { low } from './compare.ts';
 import { naturalHot, provesHot, type Span } from './evidence.ts';
-import type { HeldTo } from './held-to.ts';
+import { type HeldTo, lineOf } from './held-to.ts';
 import type { StepRecord } from './record.ts';
 
 /** How long a piece was below: in ms. `unnatural`: at some moment only a spot that is not natural was seen below. */
@@ -78,7 +78,7 @@ export function below(
       watch.at = reading.at;
     }
     const value = low(reading);
-    if (value >= (reading.unit === 'degF' ? to.limit.degF : to.limit.degC)) {
+    if (value >= lineOf(to, reading.spot)[reading.unit]) {
       if (!reading.suspect && provesHot(reading.spot)) watch.good |= bitOf(reading.spot);
     } else if (to.disputedFrom === null || value < to.disputedFrom[reading.unit]) {
       watch.bad |= bitOf(reading.spot);

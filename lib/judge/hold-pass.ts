@@ -1,7 +1,7 @@
 import { conventions } from '#lib/limits/conventions.ts';
 import { isClose, low } from './compare.ts';
 import { isInOrder, naturalHot, provesHot, type Span, span, spanAsWritten } from './evidence.ts';
-import type { HeldTo } from './held-to.ts';
+import { type HeldTo, lineOf } from './held-to.ts';
 import type { JudgedReading, StepRecord } from './record.ts';
 
 /** What one pass over a hold leaves of a piece. Instants and lengths in ms. */
@@ -96,13 +96,9 @@ function noteLogger(cells: Float64Array, row: number, at: number, isBelow: boole
 }
 
 /** A value not well above the limit; under a contested allowance it neither proves nor breaks. */
-function noteLow(
-  cells: Float64Array,
-  row: number,
-  at: number,
-  reading: JudgedReading,
-  { limit, disputedFrom }: HeldTo,
-): boolean {
+function noteLow(cells: Float64Array, row: number, at: number, reading: JudgedReading, to: HeldTo): boolean {
+  const { disputedFrom } = to;
+  const limit = lineOf(to, reading.spot);
   const value = low(reading);
   const { unit } = reading;
   if (isClose(limit, value, unit, reading.accuracy)) mark(cells, row, CLOSE);
@@ -194,9 +190,14 @@ function passWith(record: StepRecord, seen: Span, to: HeldTo, rows: Rows): HoldP
   const { readings } = record;
   const { order, stop } = seen;
   const { cells, given } = rows;
-  const { limit } = to;
-  // Above this nothing has to be asked of a value, whatever its unit.
-  const wellAbove = Math.max(limit.nearHighF, limit.nearHighC);
+  const { limit, surface } = to;
+  // Above this nothing has to be asked of a value, whatever its unit and spot.
+  const wellAbove = Math.max(
+    limit.nearHighF,
+    limit.nearHighC,
+    surface?.nearHighF ?? Number.NEGATIVE_INFINITY,
+    surface?.nearHighC ?? Number.NEGATIVE_INFINITY,
+  );
   const start = seen.start ?? 0;
   let airRead = false;
   let looked = 0;

@@ -93,6 +93,7 @@ const noFigure: HeldTo = {
     figure: { degF: Number.NEGATIVE_INFINITY, degC: Number.NEGATIVE_INFINITY },
     limit: { value: 0, unit: 'degF', comparison: 'at_or_above' },
   },
+  surface: null,
   disputedFrom: null,
   section: '',
 };
