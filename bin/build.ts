@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { writeLocalModule } from './local-module.ts';
 import { say, secondsSince } from './say.ts';
 
 export const root = new URL('..', import.meta.url).pathname;
@@ -33,6 +34,7 @@ const isBuiltFrom = (hash: string): boolean =>
 
 /** Builds the pages when there are none or their sources changed, and says so. @throws Error when the build fails */
 export async function buildIfChanged(): Promise<void> {
+  writeLocalModule(); // a local profile is one file: whoever adds it need not know of the module
   const hash = sourcesHash();
   if (isBuiltFrom(hash)) return;
   say('Building the pages (about half a minute, again only when the sources change):');

@@ -1,14 +1,16 @@
-import { type Profile, type ProfileSource, profileSource, resolved } from './profile.ts';
+import { local } from './local-profiles.ts';
+import { type Profile, profileSource, resolved } from './profile.ts';
 import { us } from './us/us.ts';
 import { world } from './world/world.ts';
 
 /** Every profile that can be chosen; a parent stands before the profiles that extend it. */
-const sources: readonly ProfileSource[] = [...us, ...world];
+const sources: readonly unknown[] = [...us, ...world, ...local];
 
 function resolveAll(): ReadonlyMap<string, Profile> {
   const known = new Map<string, Profile>();
   for (const source of sources) {
     const checked = profileSource.parse(source); // a figure without its source stops the program here
+    if (known.has(checked.id)) throw new Error(`profiles: ${checked.id} stands twice`);
     const parent = checked.extends === null ? null : known.get(checked.extends);
     if (parent === undefined)
       throw new Error(`profiles: ${checked.id} extends ${checked.extends}, which is not known`);

@@ -1,0 +1,3 @@
+import { runUnderPinnedNode } from './prepare.mjs';
+
+await runUnderPinnedNode('bin/local-limits.ts', process.argv.slice(2));
