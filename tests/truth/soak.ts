@@ -1,4 +1,5 @@
-import { existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { parseArgs } from 'node:util';
 import { findingsOf } from './claims.ts';
 import { historyOf } from './history.ts';
@@ -42,6 +43,7 @@ function stateOf(histories: number, from: number): State {
 }
 
 function save(state: State): void {
+  mkdirSync(dirname(values.state), { recursive: true });
   writeFileSync(`${values.state}.new`, JSON.stringify(state));
   renameSync(`${values.state}.new`, values.state);
 }
