@@ -38,8 +38,11 @@ export type FoodCodeEdition = {
   readonly notes: readonly string[];
 };
 
-/** What every figure of a part carries: the edition, how it was checked and where. */
+/**
+ * What every figure of a part carries. It is a model's figure wherever it is inherited: a place that enacted it
+ * restates it as its own law.
+ */
 export function source(edition: FoodCodeEdition, part: FoodCodePart) {
   const { checked, where } = edition.seen[part];
-  return { edition: edition.name, checked, where };
+  return { edition: edition.name, checked, where, force: 'model' as const };
 }

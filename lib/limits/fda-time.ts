@@ -91,6 +91,7 @@ function addedStarts(edition: FoodCodeEdition): TimeStart[] {
     checked: seen.checked,
     where: seen.where,
     edition: edition.name,
+    force: 'model',
     id: `${edition.mark}-TPHC-4-${id}`,
     first: 'degF',
     value: pair.warm,

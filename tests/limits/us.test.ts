@@ -266,6 +266,14 @@ describe('the sources', () => {
     for (const { figure } of ofEdition) expect(figure).not.toMatchObject({ checked: 'read' });
   });
 
+  it('a figure that a state takes from FDA unread is a model’s, its own is law, and FSIS guides', () => {
+    expect(of('us_ny').cook.poultry?.force).toBe('model');
+    expect(of('us_ny').hot_hold?.force).toBe('law');
+    expect(of('us_de').hot_hold?.force).toBe('law');
+    expect(of('us_ga').time_control?.four_hours?.starts[2]?.figure.force).toBe('law');
+    expect(of('fsis_appendix_b').cooling[0]?.within.force).toBe('guide');
+  });
+
   it('FSIS Appendix B option 4, known from memory only, is not there', () => {
     expect(profileIds.filter((id) => id.startsWith('fsis_appendix_b'))).toEqual([
       'fsis_appendix_b',

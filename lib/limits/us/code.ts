@@ -4,13 +4,14 @@ import type { CoolingStage, Defence, ReheatRoute } from '../profile.ts';
 
 type Asked = z.infer<typeof askedFor>;
 type Time = z.infer<typeof timeFigure>;
-type Seen = Pick<Asked, 'edition' | 'checked' | 'where'>;
+type Seen = Pick<Asked, 'edition' | 'checked' | 'where'> & Partial<Pick<Asked, 'force'>>;
 type About = Pick<Asked, 'section'> & Partial<Omit<Asked, 'id' | 'section'>>;
 type AboutNew = About & Pick<Asked, 'speaks_of'>;
 type Pair = TemperatureFigure['value'];
 
 /** Writers of figures for a code that prints °F first. `prefix` begins the id of each. */
-export function code({ prefix, ...seen }: Seen & { prefix: string }) {
+export function code({ prefix, force = 'law', ...text }: Seen & { prefix: string }) {
+  const seen = { ...text, force };
   const cited = (id: string, about: AboutNew): Asked => ({ id: `${prefix}-${id}`, ...seen, ...about });
   /** A figure of the parent with the place's own section and source: the numbers stand once. */
   const restated = <T extends Asked>(figure: T, id: string, about: About): T => ({

@@ -38,6 +38,7 @@ const table = [
 
 const old = code({
   prefix: 'FSIS-A',
+  force: 'guide',
   edition: 'FSIS Appendix A, table of 1999',
   checked: 'read',
   where:
@@ -56,6 +57,7 @@ const meat = {
 
 const now = code({
   prefix: 'FSIS-A-21',
+  force: 'guide',
   edition: 'FSIS Cooking Guideline (Revised Appendix A), December 2021',
   checked: 'read',
   where: 'read in a text copy of the guideline without its tables',

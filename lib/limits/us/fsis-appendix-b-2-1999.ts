@@ -3,6 +3,7 @@ import { code, onlyF } from './code.ts';
 
 const { stage } = code({
   prefix: 'FSIS-B2-99',
+  force: 'guide',
   edition: 'FSIS Appendix B, 1999',
   checked: 'second_hand',
   where: 'a university extension’s note of March 2020 and a state university’s sheet of July 1999',

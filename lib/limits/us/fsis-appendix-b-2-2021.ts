@@ -3,6 +3,7 @@ import { code, onlyF } from './code.ts';
 
 const { stage } = code({
   prefix: 'FSIS-B2-21',
+  force: 'guide',
   edition: 'FSIS Appendix B, 2021',
   checked: 'memory',
   where: 'the 2021 text was not read; only the option of 1999 was seen, second hand',

@@ -3,6 +3,7 @@ import { code, onlyF } from './code.ts';
 
 const { stage } = code({
   prefix: 'FSIS-B3',
+  force: 'guide',
   edition: 'FSIS Appendix B',
   checked: 'memory',
   where: 'from memory; a state university’s sheet of July 1999 prints 40 °F for the end of the 10 h',

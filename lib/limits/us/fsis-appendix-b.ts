@@ -3,6 +3,7 @@ import { code, onlyF } from './code.ts';
 
 const { stage } = code({
   prefix: 'FSIS-B1',
+  force: 'guide',
   edition: 'FSIS Appendix B, 1999',
   checked: 'second_hand',
   where: 'a state university’s temperature sheet of July 1999 and a trade article; 2021 the same from memory',
