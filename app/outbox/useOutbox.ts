@@ -14,9 +14,15 @@ export function outboxOf(site: string): Outbox {
     later: (run, ms) => void setTimeout(run, ms),
     alone,
   });
+  made.subscribe(() => {
+    if (made.now().fault !== null) void callMeBack();
+  });
   open.set(site, made);
   return made;
 }
+
+/** The browser may call the phone's worker when the network is back, also after this page is closed. */
+const callMeBack = async (): Promise<void> => (await import('#app/client/keep-ready.ts')).callMeBack();
 
 const nothing: OutboxNow = { held: [], fault: null, durable: true, lost: 0, posting: false };
 const never = (): (() => void) => () => {};

@@ -64,7 +64,6 @@ export const chartFigure = z.strictObject({ ...cited, first: unit, rows: z.array
 
 /** A chart and what it asks beside the rows: rotated or stirred, covered, and so many seconds of standing. */
 export const cookFigure = z.strictObject({ chart: chartFigure, stand_s: z.number().positive().nullable() });
-export type CookFigure = z.infer<typeof cookFigure>;
 
 /** A number of days, the first counted as day 1. */
 export const daysFigure = z.strictObject({ ...cited, days: z.number().int().positive() });

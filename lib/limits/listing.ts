@@ -46,16 +46,14 @@ function degrees({ value, first }: Record<string, unknown>): string {
 /** A row's °F beside a printed °C is an exact conversion and is not listed. */
 function row(each: unknown, first: unknown): string {
   if (!isObject(each)) return '';
-  const held = Number(each['held_s']) > 0 ? ` ${each['held_s']} s` : '';
-  return first === 'degC'
-    ? `≥ ${each['degC']} °C${held}`
-    : `≥ ${each['degF']} °F / ${each['degC']} °C${held}`;
+  const held = Number(each.held_s) > 0 ? ` ${each.held_s} s` : '';
+  return first === 'degC' ? `≥ ${each.degC} °C${held}` : `≥ ${each.degF} °F / ${each.degC} °C${held}`;
 }
 
 function figureText(figure: Cited): string | null {
   const { minutes, comparison, rows, days, value, unit } = figure;
   const sign = signs[textOf(comparison) ?? ''] ?? '';
-  if (Array.isArray(rows)) return rows.map((each) => row(each, figure['first'])).join(', ');
+  if (Array.isArray(rows)) return rows.map((each) => row(each, figure.first)).join(', ');
   if (typeof days === 'number') return `${days} d`;
   if (typeof minutes === 'number') return sign === '' ? `${minutes} min` : `${sign} ${minutes} min`;
   if (typeof value === 'number') return `± ${value} ${unit === 'degF' ? '°F' : '°C'}`;
@@ -66,16 +64,16 @@ const listed = (role: string, figure: Cited, profile: Profile): ListedFigure => 
   role,
   id: figure.id,
   value: figureText(figure),
-  words: textOf(figure['words']),
+  words: textOf(figure.words),
   section: figure.section,
   edition: figure.edition,
   checked: figure.checked,
-  force: (figure['force'] as Force | undefined) ?? profile.force,
+  force: (figure.force as Force | undefined) ?? profile.force,
   where: figure.where,
-  speaks_of: textOf(figure['speaks_of']) ?? '',
-  disputed: textOf(figure['disputed']),
-  from: textOf(figure['from']),
-  until: textOf(figure['until']),
+  speaks_of: textOf(figure.speaks_of) ?? '',
+  disputed: textOf(figure.disputed),
+  from: textOf(figure.from),
+  until: textOf(figure.until),
 });
 
 /** A route of reheating holds its seconds beside its target; they belong to the figure. */
@@ -95,11 +93,7 @@ function walk(role: string, value: unknown, profile: Profile): ListedFigure[] {
   }
   if (Array.isArray(value))
     return value.flatMap((each) =>
-      walk(
-        isObject(each) && typeof each['name'] === 'string' ? `${role}.${each['name']}` : role,
-        each,
-        profile,
-      ),
+      walk(isObject(each) && typeof each.name === 'string' ? `${role}.${each.name}` : role, each, profile),
     );
   if (!isObject(value)) return [];
   const inner = Object.entries(value).flatMap(([key, each]) => walk(`${role}.${key}`, each, profile));

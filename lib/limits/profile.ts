@@ -32,7 +32,6 @@ export type ReheatRoute = z.infer<typeof reheatRoute>;
 
 /** Warming between two figures within a time (the come-up of a cook). */
 const comeUp = z.strictObject({ from: temperatureFigure, to: temperatureFigure, within: timeFigure });
-export type ComeUp = z.infer<typeof comeUp>;
 
 /** A temperature at which food may leave control, and for which food (missing = any). */
 const timeStart = z.strictObject({
@@ -48,7 +47,6 @@ const timeForm = z.strictObject({
   stays: temperatureFigure.nullable(),
   within: timeFigure,
 });
-export type TimeForm = z.infer<typeof timeForm>;
 
 const timeControl = z.strictObject({
   procedure: askedFor,
@@ -56,7 +54,6 @@ const timeControl = z.strictObject({
   four_hours: timeForm.nullable(),
   six_hours: timeForm.nullable(),
 });
-export type TimeControl = z.infer<typeof timeControl>;
 
 const noncontinuous = z.strictObject({
   initial_heating: timeFigure,
@@ -65,7 +62,6 @@ const noncontinuous = z.strictObject({
   final_chart: chartFigure.nullable(),
   procedure: askedFor,
 });
-export type Noncontinuous = z.infer<typeof noncontinuous>;
 
 /** Cooling by a method without a clock: when these conditions are recorded the timed stages do not apply. */
 const untimedCooling = z.strictObject({
@@ -74,7 +70,6 @@ const untimedCooling = z.strictObject({
   layer_in: z.number().positive(), // inches
   intact_in: z.number().positive(), // thickness of one dimension of a whole piece of meat, inches
 });
-export type UntimedCooling = z.infer<typeof untimedCooling>;
 
 /** Ways of cooling that a rule names, as message keys under `method`. Advice: no verdict rests on them. */
 const coolingMethods = z.strictObject({ asked: askedFor, methods: z.array(z.string().min(1)).min(1) });

@@ -76,6 +76,24 @@ describe('POST /api/entries', () => {
     expect(taken?.seq).toBeGreaterThan(0);
   });
 
+  test('what was written while its writer was not signed in waits for that person or a lead, and the lead is noted', async () => {
+    const { tablet, owner } = kitchen;
+    const cook = person({ name: 'Piet Amaro', initials: 'PA', role: 'crew' });
+    await tablet.post(POST, [draft('person', cook, owner.person)]);
+    const look = airReading(cook.person, 163.5);
+    const [waits] = receiptsOf(await tablet.post(POST, [look], {}, `?waited=${look.id}`));
+    expect(waits).toMatchObject({ seq: null, problem: { problem: 'lead_accepts' } });
+    const accepted = `?waited=${look.id}&accepted=${look.id}`;
+    const [taken] = receiptsOf(await tablet.post(POST, [look], {}, accepted));
+    expect(taken).toMatchObject({ known: 'tap', problem: null });
+    const [again] = receiptsOf(await tablet.post(POST, [look], {}, accepted));
+    expect(again?.seq).toBe(taken?.seq);
+    const own = airReading(owner.person, 163.9);
+    const [signed] = receiptsOf(await tablet.post(POST, [own], {}, `?waited=${own.id}`));
+    expect(signed).toMatchObject({ known: 'secret', problem: null });
+    expect(signed?.seq).toBe((taken?.seq ?? 0) + 2); // the note of who accepted lies between
+  });
+
   test('knows what the same request wrote before: a new batch, its step, its first look', async () => {
     const { tablet, owner } = kitchen;
     const [batch, food] = [v7(), v7()];

@@ -51,12 +51,19 @@ export const fromSchemas = (): Provocation[] =>
 /** Requests as a whole. */
 export async function fromRequests({ tablet, owner }: Place): Promise<Provocation[]> {
   const one = airReading(owner.person);
+  const absent = person({ name: 'Ottilie Brandt', initials: 'OB', role: 'crew' });
+  await tablet.post(entries, [draft('person', absent, owner.person)]);
+  const unsigned = airReading(absent.person);
   const many = Array.from({ length: 501 }, () => one);
   const failing = (error: object) =>
     door(async () => {
       throw error;
     });
   const answers: [string, Promise<Parameters<typeof problemsOfAnswer>[0]>][] = [
+    [
+      'a look of somebody who was not signed in when it was written',
+      tablet.post(entries, [unsigned], {}, `?waited=${unsigned.id}`),
+    ],
     ['what is no JSON', tablet.send(entries, '[{')],
     ['one entry that stands in no list', tablet.post(entries, one)],
     ['501 entries at once', tablet.post(entries, many)],

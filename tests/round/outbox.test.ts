@@ -1,8 +1,17 @@
-import { describe, expect, test } from 'vitest';
-import { type Around, openOutbox } from '#app/outbox/outbox.ts';
+import 'fake-indexeddb/auto';
+import { beforeEach, describe, expect, test } from 'vitest';
+import {
+  type Around,
+  type Held,
+  type HeldStore,
+  type Outbox,
+  openOutbox,
+  type Spoken,
+} from '#app/outbox/outbox.ts';
+import { heldStore, phoneStore } from '#app/outbox/phone-store.ts';
 import { noteDraft } from '#app/round/drafts.ts';
 import type { Draft } from '#shared/entries/entry.ts';
-import type { Receipt } from '#shared/receipt.ts';
+import type { Receipt, SaidProblem } from '#shared/receipt.ts';
 
 const site = '01999999-0000-7000-8000-000000000001';
 const by = '01999999-0000-7000-8000-00000000000a';
@@ -30,64 +39,65 @@ const taken = (draft: Draft, seq: number): Receipt => ({
   problem: null,
   problems: [],
 });
-
-function store(): NonNullable<Around['store']> & { size: () => number } {
-  const map = new Map<string, string>();
-  return {
-    getItem: (key) => map.get(key) ?? null,
-    setItem: (key, value) => void map.set(key, value),
-    removeItem: (key) => void map.delete(key),
-    key: (i) => [...map.keys()][i] ?? null,
-    get length() {
-      return map.size;
-    },
-    size: () => map.size,
-  };
-}
-
-const settled = async (): Promise<void> => {
-  for (let i = 0; i < 20; i += 1) await Promise.resolve();
+const refused = (draft: Draft, name: string): Receipt => {
+  const words = { problem: 'Said so.', remedy: 'Do so.' };
+  const problem: SaidProblem = { field: 'by', problem: name, remedy: 'r', values: {}, words };
+  return { ...taken(draft, 0), seq: null, received_at: null, known: null, problem, problems: [problem] };
 };
 
+const allTaken: Around['post'] = async (drafts) => ({ receipts: drafts.map((d, i) => taken(d, i + 1)) });
+const never: Around['post'] = () => new Promise(() => {});
+const lost: Around['post'] = async () => {
+  throw new TypeError('Failed to fetch');
+};
+
+/** An outbox over the phone's own database, on a way to the book that is given. */
+const open = (post: Around['post'], more: Partial<Around> = {}): Outbox =>
+  openOutbox({
+    store: async () => heldStore(site),
+    post,
+    later: () => {},
+    alone: async (run) => {
+      await run();
+      return true;
+    },
+    ...more,
+  });
+
+const onPhone = (): Promise<number> => phoneStore().out.count();
+
+beforeEach(async () => {
+  await phoneStore().out.clear();
+});
+
 describe('what was written stays on the phone until the book has it', () => {
-  test('an acknowledged entry leaves the phone', async () => {
-    const phone = store();
-    const outbox = openOutbox(site, {
-      store: phone,
-      post: async (drafts) => ({ receipts: drafts.map((d, i) => taken(d, i + 1)) }),
-      later: () => {},
+  test('an entry is in the phone’s database before it is sent, and leaves it once acknowledged', async () => {
+    const keptAtSending: number[] = [];
+    const outbox = open(async (drafts, spoken) => {
+      keptAtSending.push(await onPhone());
+      return allTaken(drafts, spoken);
     });
-    outbox.write([note(1), note(2)]);
-    await settled();
-    expect(outbox.now().held).toEqual([]);
-    expect(phone.size()).toBe(0);
+    await outbox.write([note(1), note(2)]);
+    await expect.poll(() => outbox.now().held).toEqual([]);
+    expect(keptAtSending).toEqual([2]);
+    expect(await onPhone()).toBe(0);
   });
 
   test('a reload in the middle of a lost network loses nothing and keeps the order', async () => {
-    const phone = store();
-    const lost: Around = {
-      store: phone,
-      post: async () => {
-        throw new TypeError('Failed to fetch');
-      },
-      later: () => {},
-    };
-    const before = openOutbox(site, lost);
-    before.write([note(2)]);
-    before.write([note(1)]);
-    await settled();
+    const before = open(lost);
+    await before.write([note(2)]);
+    await before.write([note(1)]);
+    await expect.poll(() => before.now().fault?.problem).toBe('no_network');
     const sent: string[] = [];
-    const after = openOutbox(site, {
-      ...lost,
-      post: async (drafts) => {
-        sent.push(...drafts.map((d) => d.id));
-        return { receipts: drafts.map((d, i) => taken(d, i + 1)) };
-      },
+    const after = open(async (drafts, spoken) => {
+      sent.push(...drafts.map((d) => d.id));
+      return allTaken(drafts, spoken);
     });
-    expect(after.now().held).toHaveLength(2);
+    await after.ready;
+    expect(after.now().held.map(({ draft }) => draft.id)).toEqual([idOf(1), idOf(2)]);
     await after.send();
     expect(sent).toEqual([idOf(1), idOf(2)]);
-    expect(phone.size()).toBe(0);
+    expect(await onPhone()).toBe(0);
   });
 
   test('a failure says what is in the way, waits longer each time and sends the same ids again', async () => {
@@ -95,98 +105,125 @@ describe('what was written stays on the phone until the book has it', () => {
     let run: () => void = () => {};
     const sent: string[] = [];
     let down = true;
-    const outbox = openOutbox(site, {
-      store: store(),
-      post: async (drafts) => {
+    const away = { field: '', problem: 'database_unreachable', remedy: 'kept_here_retry', values: {} };
+    const outbox = open(
+      async (drafts, spoken) => {
         sent.push(...drafts.map((d) => d.id));
-        if (down)
-          return {
-            problems: [{ field: '', problem: 'database_unreachable', remedy: 'kept_here_retry', values: {} }],
-          };
-        return { receipts: drafts.map((d, i) => taken(d, i + 1)) };
+        return down ? { problems: [away] } : allTaken(drafts, spoken);
       },
-      later: (go, ms) => {
-        waits.push(ms);
-        run = go;
+      {
+        later: (go, ms) => {
+          waits.push(ms);
+          run = go;
+        },
       },
-    });
-    outbox.write([note(1)]);
-    await settled();
+    );
+    await outbox.write([note(1)]);
+    await expect.poll(() => waits.length).toBe(1);
     expect(outbox.now().fault?.problem).toBe('database_unreachable');
     run();
-    await settled();
+    await expect.poll(() => waits.length).toBe(2);
     expect(waits[1]).toBeGreaterThan(waits[0] ?? 0);
     down = false;
     run();
-    await settled();
+    await expect.poll(() => outbox.now().held.length).toBe(0);
     expect(sent).toEqual([idOf(1), idOf(1), idOf(1)]);
-    expect(outbox.now()).toMatchObject({ held: [], fault: null });
+    expect(outbox.now().fault).toBeNull();
   });
 
   test('a refused entry stays with the words of the book, is not sent again by itself, and may be dropped', async () => {
-    const phone = store();
-    const words = { problem: 'This piece is gone.', remedy: 'Choose another piece.' };
     let posts = 0;
-    const outbox = openOutbox(site, {
-      store: phone,
-      post: async (drafts) => {
-        posts += 1;
-        const problem = {
-          field: 'body.piece',
-          problem: 'piece_gone',
-          remedy: 'other_piece',
-          values: {},
-          words,
-        };
-        return {
-          receipts: drafts.map((d) => ({
-            ...taken(d, 0),
-            seq: null,
-            received_at: null,
-            known: null,
-            problem,
-            problems: [problem],
-          })),
-        };
-      },
-      later: () => {},
+    const outbox = open(async (drafts) => {
+      posts += 1;
+      return { receipts: drafts.map((d) => refused(d, 'piece_gone')) };
     });
-    outbox.write([note(1)]);
-    await settled();
+    await outbox.write([note(1)]);
+    await expect.poll(() => outbox.now().held[0]?.refused).toEqual({ problem: 'Said so.', remedy: 'Do so.' });
     await outbox.send();
     expect(posts).toBe(1);
-    expect(outbox.now().held[0]?.refused).toEqual(words);
     expect(outbox.unsent(idOf(1))).toBe(true);
     await outbox.again();
     expect(posts).toBe(2);
     outbox.drop(idOf(1));
-    expect(phone.size()).toBe(0);
+    await expect.poll(onPhone).toBe(0);
   });
 
   test('an entry that was tried once may be in the book: it no longer counts as never sent', async () => {
-    const outbox = openOutbox(site, { store: store(), post: () => new Promise(() => {}), later: () => {} });
-    outbox.write([note(1)]);
-    expect(outbox.unsent(idOf(1))).toBe(false);
+    const outbox = open(never);
+    await outbox.write([note(1)]);
+    await expect.poll(() => outbox.unsent(idOf(1))).toBe(false);
   });
 
-  test('a full store is said, and the page still holds the entry', async () => {
-    const full = store();
-    full.setItem = () => {
-      throw new DOMException('full', 'QuotaExceededError');
+  test('a full store is said, and the page still holds and sends the entry', async () => {
+    const sent: string[] = [];
+    const full: HeldStore = {
+      all: async () => [],
+      put: async () => {
+        throw new DOMException('full', 'QuotaExceededError');
+      },
+      remove: async () => {},
+      expected: () => 0,
     };
-    const outbox = openOutbox(site, { store: full, post: () => new Promise(() => {}), later: () => {} });
-    outbox.write([note(1)]);
+    const outbox = open(
+      async (drafts) => {
+        sent.push(...drafts.map((d) => d.id));
+        return new Promise(() => {});
+      },
+      { store: async () => full },
+    );
+    await outbox.write([note(1)]);
     expect(outbox.now()).toMatchObject({ durable: false });
     expect(outbox.now().held).toHaveLength(1);
+    await expect.poll(() => sent).toEqual([idOf(1)]);
   });
 
-  test('entries of another kitchen are left alone', () => {
-    const phone = store();
-    openOutbox('other', { store: phone, post: () => new Promise(() => {}), later: () => {} }).write([
-      note(1),
-    ]);
-    expect(
-      openOutbox(site, { store: phone, post: () => new Promise(() => {}), later: () => {} }).now().held,
-    ).toEqual([]);
+  test('a store that the browser emptied is noticed and said', async () => {
+    const emptied: HeldStore = { ...heldStore(site), all: async () => [], expected: () => 3 };
+    const outbox = open(allTaken, { store: async () => emptied });
+    await outbox.ready;
+    expect(outbox.now().lost).toBe(3);
   });
+
+  test('entries of another kitchen are left alone', async () => {
+    await heldStore('other').put([{ draft: note(1), tried: 0, refused: null } satisfies Held]);
+    const outbox = open(never);
+    await outbox.ready;
+    expect(outbox.now().held).toEqual([]);
+  });
+});
+
+describe('what was written while nobody was signed in', () => {
+  test('is kept and marked, sent with that mark, and goes in when a lead accepts it', async () => {
+    const said: Spoken[] = [];
+    let answer: 'out' | 'lead' | 'taken' = 'out';
+    const outbox = open(async (drafts, spoken) => {
+      said.push(spoken);
+      if (answer === 'out')
+        return { problems: [{ field: '', problem: 'nobody_signed_in', remedy: 'sign_in', values: {} }] };
+      if (answer === 'lead') return { receipts: drafts.map((d) => refused(d, 'lead_accepts')) };
+      return allTaken(drafts, spoken);
+    });
+    await outbox.write([note(1)]);
+    await expect.poll(() => outbox.now().held[0]?.waited).toBe(true);
+    answer = 'lead';
+    await outbox.send();
+    expect(said.at(-1)?.waited).toEqual([idOf(1)]);
+    expect(outbox.now().held[0]?.refused?.lead).toBe(true);
+    expect(await onPhone()).toBe(1);
+    answer = 'taken';
+    await outbox.accept([idOf(1)]);
+    expect(said.at(-1)?.accepted).toEqual([idOf(1)]);
+    expect(outbox.now().held).toEqual([]);
+  });
+});
+
+test('two pages of one phone give each entry once: one that another page sent is let go', async () => {
+  const one = open(lost);
+  const two = open(lost);
+  await one.write([note(1)]);
+  await two.reread();
+  expect(two.now().held).toHaveLength(1);
+  await heldStore(site).remove([idOf(1)]);
+  await one.reread();
+  expect(one.now().held).toEqual([]);
 });

@@ -59,6 +59,7 @@ const coldest: Body<'plan'> = {
 const book = (pieces: Piece[]): Pick<Book, 'kitchen' | 'batches'> => ({
   kitchen: {
     site: null,
+    limits: new Map(),
     people: new Map(),
     probes: new Map(),
     foods: new Map(),
