@@ -39,7 +39,9 @@ export type Action =
   | 'reach_41'
   | 'reach_target'
   | 'note_seconds'
-  | 'look_by_plan';
+  | 'look_by_plan'
+  | 'use_by'
+  | 'look_by_rule';
 
 /**
  * One stage of one step, judged. Spelt as it leaves the program. Instants are milliseconds since 1970 (UTC)
@@ -63,7 +65,11 @@ export type Stage = {
   first_bad?: number | null;
   below_longest_min?: number | null;
   below_shortest_min?: number | null;
+  above_longest_min?: number | null; // the same of cold holding
+  above_shortest_min?: number | null;
   longest_gap_min?: number | null;
+  /** Ids of exceptions or defences that the profile names: beside a broken hold, and softening nothing. */
+  defences?: string[];
   pieces_read?: number;
 };
 
@@ -71,6 +77,8 @@ export type StageName =
   | 'at_readings'
   | 'between_readings'
   | 'house_plan_interval'
+  | 'record_interval'
+  | 'hold_length'
   | 'stage_1'
   | 'stage_2'
   | 'total'

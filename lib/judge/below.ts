@@ -1,14 +1,12 @@
 import type { Spot } from '#shared/entries/step-name.ts';
-import { low } from './compare.ts';
-import { naturalHot, provesHot, type Span } from './evidence.ts';
-import { type HeldTo, lineOf } from './held-to.ts';
+import type { Span } from './evidence.ts';
+import { type HeldTo, isBeyond, lineOf } from './held-to.ts';
 import type { StepRecord } from './record.ts';
 
-/** How long a piece was below: in ms. `unnatural`: at some moment only a spot that is not natural was seen below. */
+/** How long a piece was beyond its limit, below a hot one or above a cold one: in ms. `unnatural`: at some moment only a spot that is not natural was seen below. */
 export type Below = { longest: number; shortest: number; unnatural: boolean; bad: number[] };
 
 const spots: readonly (Spot | null)[] = ['coldest', 'edge', 'core', 'surface', 'warmest', null];
-const coldest = 1 << spots.indexOf('coldest');
 const bitOf = (spot: Spot | null): number => 1 << spots.indexOf(spot);
 
 /** Runs of bad readings of one spot. A run ends at the first good look after it; -1 = no run, or no good look yet. */
@@ -33,10 +31,10 @@ function endRun(below: Below, run: Run, at: number): void {
 
 /**
  * Takes one moment, all its readings together, for none of them is before the other. A good look is one of the
- * same spot or of the coldest: a warm core does not show that the thin end is warm again. A spot that was seen
+ * same spot or of the place that goes first: a warm core does not show that the thin end is warm again. A spot that was seen
  * both good and bad at one moment was bad.
  */
-function closeMoment(watch: Watch): void {
+function closeMoment(watch: Watch, surest: number): void {
   watch.runs.forEach((run, spot) => {
     const isBad = (watch.bad >> spot) & 1;
     if (isBad) {
@@ -45,7 +43,7 @@ function closeMoment(watch: Watch): void {
         run.before = run.lastGood;
       }
       run.last = watch.at;
-    } else if (watch.good & ((1 << spot) | coldest)) {
+    } else if (watch.good & ((1 << spot) | surest)) {
       if (run.from >= 0) endRun(watch.below, run, watch.at);
       run.lastGood = watch.at;
     }
@@ -67,6 +65,8 @@ export function below(
   to: HeldTo,
   broken: readonly (number | null)[],
 ): ReadonlyMap<number | null, Below> {
+  const { side } = to;
+  const surest = bitOf(side.surest);
   const watches = new Map(broken.map((piece) => [piece, newWatch(seen.start ?? 0)]));
   for (let place = seen.first; place < seen.stop; place++) {
     const index = seen.order === null ? place : (seen.order[place] ?? 0);
@@ -74,23 +74,23 @@ export function below(
     const watch = reading === undefined ? undefined : watches.get(reading.piece);
     if (reading === undefined || watch === undefined || reading.spot === 'air') continue;
     if (watch.at !== reading.at) {
-      closeMoment(watch);
+      closeMoment(watch, surest);
       watch.at = reading.at;
     }
-    const value = low(reading);
-    if (value >= lineOf(to, reading.spot)[reading.unit]) {
-      if (!reading.suspect && provesHot(reading.spot)) watch.good |= bitOf(reading.spot);
+    const value = side.value(reading);
+    if (!isBeyond(side, lineOf(to, reading.spot), value, reading.unit)) {
+      if (!reading.suspect && reading.spot !== side.onlyBreaks) watch.good |= bitOf(reading.spot);
     } else if (to.disputedFrom === null || value < to.disputedFrom[reading.unit]) {
       watch.bad |= bitOf(reading.spot);
       watch.below.bad.push(index);
-      if (naturalHot(reading.spot)) watch.natural = true;
+      if (side.natural(reading.spot)) watch.natural = true;
     }
   }
-  return new Map([...watches].map(([piece, watch]) => [piece, closed(watch, seen.until)]));
+  return new Map([...watches].map(([piece, watch]) => [piece, closed(watch, surest, seen.until)]));
 }
 
-function closed(watch: Watch, until: number): Below {
-  closeMoment(watch);
+function closed(watch: Watch, surest: number, until: number): Below {
+  closeMoment(watch, surest);
   for (const run of watch.runs) if (run.from >= 0) endRun(watch.below, run, until);
   watch.below.bad.sort((a, b) => a - b);
   return watch.below;

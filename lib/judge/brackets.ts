@@ -13,6 +13,13 @@ export type Brackets = {
   mHi: number | null;
 };
 
+/** The brackets of one piece in one stage, with the readings (indices of the record) that serve as each. For a proof. */
+export type Bracketing = {
+  piece: number | null;
+  brackets: Brackets;
+  serving: { [End in keyof Brackets]: number[] };
+};
+
 export type Bracketed = {
   verdict: Verdict;
   longest_min: number | null;

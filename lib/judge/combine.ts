@@ -15,6 +15,12 @@ export type Judged = {
    * shared out to its pieces when they are asked for.
    */
   proofs?: number[];
+  /** Stages that speak of no piece, so that an unread piece takes nothing from them. */
+  byFacts?: readonly StageName[];
+  /** The pieces that were read for a stage, where a step's stages look at different stretches of the record. */
+  readFor?: Partial<Record<StageName, (number | null)[]>>;
+  /** The order of the stages; missing = by piece first, then the whole step's. */
+  order?: readonly StageName[];
 };
 
 /** Each piece's own stages, with the readings that they rest on. */
@@ -32,9 +38,6 @@ export function piecesOf({ byPiece, proofs }: Judged, record: StepRecord): Judge
     ),
   }));
 }
-
-/** Stages that speak of no piece, so that an unread piece takes nothing from them. */
-const notByPiece: ReadonlySet<StageName> = new Set(['house_plan_interval', 'oven']);
 
 /** What makes a step's verdict: one broken piece breaks it, and one that is not shown leaves it unshown. */
 const rank: Record<Verdict, number> = { broken: 3, not_shown: 2, kept: 1, not_applicable: 0 };
@@ -61,8 +64,15 @@ const sooner = (a: Stage['next'], b: Stage['next']): Stage['next'] => {
 function worstHold(worst: Stage, stage: Stage): void {
   if (stage.first_bad !== undefined) {
     worst.first_bad = earlier(worst.first_bad, stage.first_bad);
-    worst.below_longest_min = greater(worst.below_longest_min, stage.below_longest_min);
-    worst.below_shortest_min = greater(worst.below_shortest_min, stage.below_shortest_min);
+    if (stage.below_longest_min !== undefined) {
+      worst.below_longest_min = greater(worst.below_longest_min, stage.below_longest_min);
+      worst.below_shortest_min = greater(worst.below_shortest_min, stage.below_shortest_min);
+    }
+    if (stage.above_longest_min !== undefined) {
+      worst.above_longest_min = greater(worst.above_longest_min, stage.above_longest_min);
+      worst.above_shortest_min = greater(worst.above_shortest_min, stage.above_shortest_min);
+    }
+    if (stage.defences !== undefined) worst.defences = stage.defences;
   }
   if (stage.longest_gap_min !== undefined)
     worst.longest_gap_min = greater(worst.longest_gap_min, stage.longest_gap_min);
@@ -115,10 +125,17 @@ function piecesRead(read: readonly (number | null)[]): number {
   return numbered > 0 ? numbered : Math.min(read.length, 1);
 }
 
+/** The names of the pieces' stages; where stages look at different stretches, not every piece has every stage. */
+const namesOf = ({ byPiece, readFor }: Judged): StageName[] =>
+  readFor === undefined
+    ? stageNames(byPiece[0]?.stages ?? {})
+    : [...new Set(byPiece.flatMap(({ stages }) => stageNames(stages)))];
+
 /** The stages of the step: worst over its pieces, with how many of them were read. */
-export function combine({ byPiece, whole, read, proofs }: Judged, record: StepRecord): Stages {
+export function combine(judged: Judged, record: StepRecord): Stages {
+  const { byPiece, whole, proofs, order } = judged;
   const stages: Stages = {};
-  for (const name of stageNames(byPiece[0]?.stages ?? {})) {
+  for (const name of namesOf(judged)) {
     const ofPieces: Stage[] = [];
     for (const piece of byPiece) {
       const stage = piece.stages[name];
@@ -130,19 +147,45 @@ export function combine({ byPiece, whole, read, proofs }: Judged, record: StepRe
   }
   Object.assign(stages, whole);
   const { pieces } = record.food;
-  if (pieces !== null) notePieces(stages, piecesRead(read), pieces);
-  return stages;
+  if (pieces !== null) notePieces(stages, judged, pieces);
+  return order === undefined ? stages : inOrder(stages, order);
+}
+
+/** The same stages in the order in which their rule gives them. */
+function inOrder(stages: Stages, order: readonly StageName[]): Stages {
+  const ordered: Stages = {};
+  for (const name of order) {
+    const stage = stages[name];
+    if (stage !== undefined) ordered[name] = stage;
+  }
+  return ordered;
 }
 
 /**
  * Says how many pieces were read in every stage that is judged by piece; a kept is then said of the pieces read.
  * The stages are this judgement's own, so they are written to: copying them cost as much as combining them.
  */
-function notePieces(stages: Stages, read: number, pieces: number): void {
+function notePieces(stages: Stages, { read, readFor, byFacts }: Judged, pieces: number): void {
   for (const name of stageNames(stages)) {
     const stage = stages[name];
-    if (stage === undefined || stage.verdict === 'not_applicable' || notByPiece.has(name)) continue;
-    if (read < pieces) stage.reasons = sorted([...stage.reasons, 'some_pieces_unread']);
-    stage.pieces_read = read;
+    if (stage === undefined || stage.verdict === 'not_applicable' || isByFacts(name, byFacts)) continue;
+    const count = piecesRead(readFor?.[name] ?? read);
+    if (count < pieces) stage.reasons = sorted([...stage.reasons, 'some_pieces_unread']);
+    stage.pieces_read = count;
   }
 }
+
+/** The house's own interval, and a text's for writing, are of the whole group in every kind of step. */
+const isByFacts = (name: StageName, byFacts: Judged['byFacts']): boolean =>
+  name === 'house_plan_interval' ||
+  name === 'record_interval' ||
+  name === 'hold_length' ||
+  name === 'oven' ||
+  byFacts?.includes(name) === true;
+
+/** One stage out of several of the same food: the worst verdict with its own numbers, open as the step is. */
+export const worstOf = (stages: readonly Stage[], asOf: number): Stage => {
+  const worst = combined(stages, asOf);
+  const own = stages.find((stage) => stage.verdict === worst.verdict) ?? worst;
+  return { ...own, open: worst.open, reasons: worst.reasons, rests_on: worst.rests_on };
+};

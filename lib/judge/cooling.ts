@@ -1,7 +1,7 @@
 import type { CoolingStage, Profile } from '#lib/limits/profile.ts';
 import { minutesBetween } from '#shared/time.ts';
 import type { Action, Reason, Stage, StageName, Stages } from './answer.ts';
-import { type Brackets, bracketed } from './brackets.ts';
+import { type Bracketing, type Brackets, bracketed } from './brackets.ts';
 import type { Judged } from './combine.ts';
 import { high, isClose, type Line, line, low } from './compare.ts';
 import {
@@ -352,4 +352,15 @@ export function cooling(record: StepRecord, profile: Profile): Judged {
     whole: {},
     read: read.map((piece) => piece.piece),
   };
+}
+
+/** What each judged piece's readings bracket in one stage: the search that the verdict itself rests on, for its proof. */
+export function coolingBrackets(record: StepRecord, profile: Profile, name: StageName): Bracketing[] {
+  const way = waysOf(record, profile).find(({ stage }) => stage.name === name);
+  if (way === undefined || (way.start.kind === 'made' && way.start.at === null)) return [];
+  return byPiece(record, span(record)).pieces.map((piece) => {
+    const followed = followedOf(record, profile, piece);
+    const { brackets } = found(followed, way);
+    return { piece: piece.piece, brackets, serving: endsOf(followed, way, brackets) };
+  });
 }

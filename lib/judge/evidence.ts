@@ -10,6 +10,10 @@ import type { JudgedReading, StepRecord } from './record.ts';
 export const provesHot = (spot: Spot | null): boolean => spot !== 'warmest' && spot !== 'air';
 export const naturalHot = (spot: Spot | null): boolean => spot === 'coldest' || spot === 'edge';
 
+/** Cold holding is the mirror: the coldest place can only break. The thin end gets warm first, so a logger there sees it. */
+export const provesCold = (spot: Spot | null): boolean => spot !== 'coldest' && spot !== 'air';
+export const naturalCold = (spot: Spot | null): boolean => spot === 'warmest';
+
 /** Cook and reheat: the inside has to be hot. */
 export const provesHeated = (spot: Spot | null): boolean =>
   spot === 'coldest' || spot === 'core' || spot === null;

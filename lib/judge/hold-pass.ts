@@ -1,7 +1,7 @@
 import { conventions } from '#lib/limits/conventions.ts';
-import { isClose, low } from './compare.ts';
-import { isInOrder, naturalHot, provesHot, type Span, span, spanAsWritten } from './evidence.ts';
-import { type HeldTo, lineOf } from './held-to.ts';
+import { high, isClose, low } from './compare.ts';
+import { isInOrder, type Span, span, spanAsWritten } from './evidence.ts';
+import { type HeldTo, type HoldSide, isBeyond, lineOf } from './held-to.ts';
 import type { JudgedReading, StepRecord } from './record.ts';
 
 /** What one pass over a hold leaves of a piece. Instants and lengths in ms. */
@@ -17,7 +17,7 @@ export type Held = {
   lastProof: number; // the step's start while there is none
   longestGap: number; // without a proving reading, up to the last
   unnatural: boolean; // some proving reading had no natural one within a look of it
-  logged: boolean; // a logger read the coldest place or the thin end
+  logged: boolean; // a logger read the place that goes first, or the thin end
   lastLogged: number; // the step's start while there is none
   loggerGap: number;
   loggedBelow: boolean;
@@ -95,14 +95,14 @@ function noteLogger(cells: Float64Array, row: number, at: number, isBelow: boole
   if (isBelow) mark(cells, row, LOGGED_BELOW);
 }
 
-/** A value not well above the limit; under a contested allowance it neither proves nor breaks. */
+/** A value not well inside the limit; under a contested allowance it neither proves nor breaks. */
 function noteLow(cells: Float64Array, row: number, at: number, reading: JudgedReading, to: HeldTo): boolean {
-  const { disputedFrom } = to;
+  const { disputedFrom, side } = to;
   const limit = lineOf(to, reading.spot);
-  const value = low(reading);
+  const value = side.isHot ? low(reading) : high(reading);
   const { unit } = reading;
   if (isClose(limit, value, unit, reading.accuracy)) mark(cells, row, CLOSE);
-  if (!(value < limit[unit])) return false;
+  if (!isBeyond(side, limit, value, unit)) return false;
   if (disputedFrom !== null && value >= disputedFrom[unit]) mark(cells, row, DISPUTED);
   else if (cells[row + FIRST_BAD] === Number.POSITIVE_INFINITY) cells[row + FIRST_BAD] = at;
   return true;
@@ -191,13 +191,16 @@ function passWith(record: StepRecord, seen: Span, to: HeldTo, rows: Rows): HoldP
   const { order, stop } = seen;
   const { cells, given } = rows;
   const { limit, surface } = to;
-  // Above this nothing has to be asked of a value, whatever its unit and spot.
-  const wellAbove = Math.max(
-    limit.nearHighF,
-    limit.nearHighC,
-    surface?.nearHighF ?? Number.NEGATIVE_INFINITY,
-    surface?.nearHighC ?? Number.NEGATIVE_INFINITY,
-  );
+  const { isHot, surest, onlyBreaks } = to.side;
+  // Past this nothing has to be asked of a value, whatever its unit and spot: above it hot, below it cold.
+  const wellInside = isHot
+    ? Math.max(
+        limit.nearHighF,
+        limit.nearHighC,
+        surface?.nearHighF ?? Number.NEGATIVE_INFINITY,
+        surface?.nearHighC ?? Number.NEGATIVE_INFINITY,
+      )
+    : Math.min(limit.nearLowF, limit.nearLowC);
   const start = seen.start ?? 0;
   let airRead = false;
   let looked = 0;
@@ -218,19 +221,22 @@ function passWith(record: StepRecord, seen: Span, to: HeldTo, rows: Rows): HoldP
     if (given === null && piece !== null && isOdd(piece)) return 'no_row';
     const row = COLUMNS * (piece === null ? 0 : given === null ? piece : (given.get(piece) ?? 0));
     const isPlain =
-      reading.value > wellAbove && reading.correction === null && (reading.accuracy ?? null) === null;
+      (isHot ? reading.value > wellInside : reading.value < wellInside) &&
+      reading.correction === null &&
+      (reading.accuracy ?? null) === null;
     const isBelow = !isPlain && noteLow(cells, row, at, reading, to);
-    if (reading.suspect || spot === 'warmest') {
+    if (reading.suspect || spot === onlyBreaks) {
       mark(cells, row, reading.suspect ? SUSPECT : SOUND);
       continue;
     }
     const gap = at - (cells[row + LAST_PROOF] ?? 0);
     if (gap > (cells[row + GAP] ?? 0)) cells[row + GAP] = gap;
     cells[row + LAST_PROOF] = at;
-    if (naturalHot(spot)) {
+    if (reading.source === 'logger' && (spot === surest || spot === 'edge'))
+      noteLogger(cells, row, at, isBelow);
+    if (spot === surest || (isHot && spot === 'edge')) {
       cells[row + LAST_NATURAL] = at;
       if (cells[row + WAITING] !== Number.POSITIVE_INFINITY) endWaiting(cells, row, at);
-      if (reading.source === 'logger') noteLogger(cells, row, at, isBelow);
     } else if (
       cells[row + WAITING] === Number.POSITIVE_INFINITY &&
       at - (cells[row + LAST_NATURAL] ?? 0) > lookMs
@@ -253,7 +259,7 @@ function passWith(record: StepRecord, seen: Span, to: HeldTo, rows: Rows): HoldP
 const counting: number[] = [];
 
 /** Indices of the readings that can prove, in order of time. */
-export function proofsOf(record: StepRecord, seen: Span, looked: number): number[] {
+export function proofsOf(record: StepRecord, seen: Span, looked: number, side: HoldSide): number[] {
   const { first, stop, order } = seen;
   if (looked === stop - first && order === null) {
     for (let next = counting.length; next < stop; next++) counting.push(next);
@@ -263,7 +269,8 @@ export function proofsOf(record: StepRecord, seen: Span, looked: number): number
   for (let place = first; place < stop; place++) {
     const index = order === null ? place : (order[place] ?? 0);
     const reading = record.readings[index];
-    if (reading !== undefined && !reading.suspect && provesHot(reading.spot)) proofs.push(index);
+    if (reading === undefined || reading.suspect || reading.spot === 'air') continue;
+    if (reading.spot !== side.onlyBreaks) proofs.push(index);
   }
   return proofs;
 }

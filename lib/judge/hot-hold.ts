@@ -1,123 +1,12 @@
-import { conventions } from '#lib/limits/conventions.ts';
 import type { Profile } from '#lib/limits/profile.ts';
-import { minutesBetween } from '#shared/time.ts';
-import type { Reason, Stage, Stages } from './answer.ts';
-import { type Below, below } from './below.ts';
+import type { Stages } from './answer.ts';
 import type { Judged } from './combine.ts';
-import type { Span } from './evidence.ts';
-import { type HeldTo, heldTo } from './held-to.ts';
-import { type Held, holdPass, proofsOf } from './hold-pass.ts';
-import { housePlan } from './house-plan.ts';
+import { heldTo, noFigureHot } from './held-to.ts';
+import { holdLength } from './hold-length.ts';
+import { holdPass } from './hold-pass.ts';
+import { heldAtReadings, withoutFigure } from './hold-stages.ts';
+import { housePlan, recordInterval } from './house-plan.ts';
 import type { StepRecord } from './record.ts';
-import { blankStage, notApplicable, sorted } from './stage.ts';
-
-const loggerGapMs = conventions.logger_gap_min * 60_000;
-
-function reasonsOf(held: Held): Reason[] {
-  const reasons: Reason[] = [];
-  if (held.suspect) reasons.push(held.sound ? 'suspect_reading' : 'suspect_only');
-  if (held.disputed) reasons.push('allowance_not_shown');
-  if (held.close) reasons.push('close_to_limit');
-  return reasons;
-}
-
-function verdictOf(held: Held): Stage['verdict'] {
-  if (held.bad) return 'broken';
-  return !held.proven || held.disputed ? 'not_shown' : 'kept';
-}
-
-function atReadings(held: Held, seen: Span, to: HeldTo, below: Below | undefined): Stage {
-  const verdict = verdictOf(held);
-  const goesOn = seen.end === null;
-  const reasons = reasonsOf(held);
-  const unproven = verdict !== 'broken' && !held.proven;
-  if (unproven && held.sound) reasons.push('warmest_only');
-  if (verdict === 'broken' ? below?.unnatural === true : verdict === 'kept' && held.unnatural)
-    reasons.push('spot_not_natural');
-  const stage = blankStage(to.section);
-  stage.verdict = verdict;
-  stage.open = goesOn && verdict !== 'broken';
-  stage.limit = to.limit.limit;
-  stage.reasons = sorted(reasons);
-  if (verdict === 'not_shown' && goesOn) stage.next = { action: 'read_food', by: null };
-  if (below === undefined) return stage;
-  stage.rests_on = below.bad;
-  stage.next = { action: 'stop_and_tag', by: null };
-  stage.first_bad = held.firstBad;
-  stage.below_longest_min = below.longest / 60_000;
-  stage.below_shortest_min = below.shortest / 60_000;
-  return stage;
-}
-
-/** About witness, not about the rule: did a logger see it all the time? */
-function betweenReadings(held: Held, seen: Span, to: HeldTo, below: Below | undefined): Stage {
-  const gap = Math.max(held.loggerGap, seen.until - held.lastLogged);
-  const isCovered = held.logged && gap <= loggerGapMs && !held.loggedBelow;
-  const broken = held.bad;
-  const reasons = reasonsOf(held);
-  if (broken && below?.unnatural === true) reasons.push('spot_not_natural');
-  const stage = blankStage(to.section);
-  stage.verdict = broken ? 'broken' : isCovered ? 'kept' : 'not_shown';
-  stage.open = seen.end === null && !broken && gap <= loggerGapMs;
-  stage.limit = to.limit.limit;
-  stage.reasons = sorted(reasons);
-  if (below !== undefined) stage.rests_on = below.bad;
-  stage.longest_gap_min = Math.max(held.longestGap, seen.until - held.lastProof) / 60_000;
-  return stage;
-}
-
-function nothingRead(seen: Span, to: HeldTo, airRead: boolean): Stages {
-  const reasons: Reason[] = [airRead ? 'air_only' : 'no_reading'];
-  const goesOn = seen.end === null;
-  const gap = seen.start === null ? null : minutesBetween(seen.start, seen.until);
-  const stage: Stage = { ...blankStage(to.section), limit: to.limit.limit, reasons, open: goesOn };
-  return {
-    at_readings: { ...stage, next: goesOn ? { action: 'read_food', by: null } : null },
-    between_readings: {
-      ...stage,
-      open: goesOn && (gap === null || gap <= conventions.logger_gap_min),
-      longest_gap_min: gap,
-    },
-  };
-}
-
-/** Every value is above this line: for a profile without a figure only the looks count, by the house plan. */
-const noFigure: HeldTo = {
-  limit: {
-    degF: Number.NEGATIVE_INFINITY,
-    degC: Number.NEGATIVE_INFINITY,
-    nearLowF: Number.NEGATIVE_INFINITY,
-    nearHighF: Number.NEGATIVE_INFINITY,
-    nearLowC: Number.NEGATIVE_INFINITY,
-    nearHighC: Number.NEGATIVE_INFINITY,
-    figure: { degF: Number.NEGATIVE_INFINITY, degC: Number.NEGATIVE_INFINITY },
-    limit: { value: 0, unit: 'degF', comparison: 'at_or_above' },
-  },
-  surface: null,
-  disputedFrom: null,
-  section: '',
-};
-
-/**
- * Pieces that were all kept by readings of sound thermometers are judged as one that has the worst of each: the
- * same stages come of it, for the price of one. Null: they differ, and each is judged alone.
- */
-function asOne(pieces: readonly Held[]): Held[] | null {
-  const [first] = pieces;
-  if (first === undefined || pieces.length < 2) return null;
-  const one: Held = { ...first };
-  for (const held of pieces) {
-    if (held.suspect || verdictOf(held) !== 'kept') return null;
-    one.close ||= held.close;
-    one.unnatural ||= held.unnatural;
-    one.logged &&= held.logged;
-    one.longestGap = Math.max(one.longestGap, held.longestGap);
-    one.lastProof = Math.min(one.lastProof, held.lastProof);
-    one.loggerGap = Math.max(one.loggerGap, held.loggerGap);
-    one.lastLogged = Math.min(one.lastLogged, held.lastLogged);
-  }
-  return [one];
-}
 
 /**
  * Hot holding, FDA Food Code 2022 3-501.16(A)(1) by docs/judge.md 4.1; also for rest, service and transport. Kept
@@ -125,29 +14,27 @@ function asOne(pieces: readonly Held[]): Held[] | null {
  * says nothing; `between_readings` speaks of a logger, `house_plan_interval` of the kitchen's own plan.
  */
 export function hotHold(record: StepRecord, profile: Profile, asked: 'step' | 'pieces'): Judged {
+  const { figures } = profile;
   const to = heldTo(record, profile);
-  const { seen, pieces, airRead, looked, looks } = holdPass(record, to ?? noFigure);
-  const plan = housePlan(record, seen, looks);
-  const whole: Stages = plan === null ? {} : { house_plan_interval: plan };
-  if (to === null) {
-    const none = notApplicable('', 'no_figure');
-    return { byPiece: [], whole: { at_readings: none, between_readings: none, ...whole }, read: [] };
-  }
-  if (pieces.length === 0)
-    return { byPiece: [], whole: { ...nothingRead(seen, to, airRead), ...whole }, read: [] };
-  const broken = pieces.filter((held) => held.bad).map((held) => held.piece);
-  const lengths = broken.length === 0 ? null : below(record, seen, to, broken);
-  const judged = asked === 'step' ? (asOne(pieces) ?? pieces) : pieces;
-  return {
-    byPiece: judged.map((held) => ({
-      piece: held.piece,
-      stages: {
-        at_readings: atReadings(held, seen, to, lengths?.get(held.piece)),
-        between_readings: betweenReadings(held, seen, to, lengths?.get(held.piece)),
-      },
-    })),
-    whole,
-    read: pieces.map((held) => held.piece),
-    proofs: proofsOf(record, seen, looked),
-  };
+  const pass = holdPass(record, to ?? noFigureHot);
+  const whole: Stages = {};
+  const plan = housePlan(record, pass.seen, pass.looks);
+  if (plan !== null) whole.house_plan_interval = plan;
+  const { record_hot_every: every, hot_hold_at_most: atMost, hot_hold_defences: defences } = figures;
+  if (every !== null) whole.record_interval = recordInterval(pass.seen, pass.looks, every);
+  if (atMost !== null) whole.hold_length = holdLength(record, pass.seen, atMost);
+  if (to === null) return withoutFigure(whole);
+  const judged = heldAtReadings(record, to, pass, asked);
+  if (defences.length > 0) nameDefences(judged, defences);
+  return { ...judged, whole: { ...judged.whole, ...whole } };
+}
+
+/**
+ * Exceptions that the business has to prove are named beside a broken hold, and soften nothing. The stages are this
+ * judgement's own, so they are written to.
+ */
+function nameDefences({ byPiece }: Judged, defences: Profile['figures']['hot_hold_defences']): void {
+  const ids = defences.map(({ id }) => id);
+  for (const { stages } of byPiece)
+    if (stages.at_readings?.verdict === 'broken') stages.at_readings.defences = ids;
 }

@@ -1,11 +1,12 @@
 import type { Profile } from '#lib/limits/profile.ts';
 import type { Stages } from './answer.ts';
+import { coldHold } from './cold-hold.ts';
 import { combine, type Judged, piecesOf } from './combine.ts';
+import { cook } from './cook.ts';
 import { cooling } from './cooling.ts';
 import { hotHold } from './hot-hold.ts';
 import type { RuleKind, StepRecord } from './record.ts';
 import { reheat } from './reheat.ts';
-import { byRoastChart } from './roast.ts';
 
 const unjudged: Judged = { byPiece: [], whole: {}, read: [] };
 
@@ -13,15 +14,14 @@ function judged(kind: RuleKind, record: StepRecord, profile: Profile, asked: 'st
   switch (kind) {
     case 'hot_hold':
       return hotHold(record, profile, asked);
+    case 'cold_hold':
+      return coldHold(record, profile, asked);
     case 'cooling':
       return cooling(record, profile);
     case 'reheat':
       return reheat(record, profile);
     case 'cook':
-      // Only what the roast allowance needs; cooks of other classes, and by microwave, are not judged yet.
-      return record.food.class === 'intact_roast' && record.facts.method !== 'microwave'
-        ? byRoastChart(record, profile)
-        : unjudged;
+      return cook(record, profile);
     default:
       return unjudged;
   }

@@ -1,11 +1,12 @@
 import { conventions } from '#lib/limits/conventions.ts';
 import type { Profile, ReheatRoute } from '#lib/limits/profile.ts';
-import { minutesBetween } from '#shared/time.ts';
 import type { Reason, Stage, Stages, Verdict } from './answer.ts';
-import { bracketed } from './brackets.ts';
+import type { Bracketing } from './brackets.ts';
+import { type Care, care } from './care.ts';
 import type { Judged } from './combine.ts';
 import { high, isClose, type Line, line, low } from './compare.ts';
 import { atMoment, byPiece, naturalHeated, type PieceLooks, type Span, span, suspects } from './evidence.ts';
+import { warmingTime } from './heat-time.ts';
 import { belowAt, belowAtTheEnd, earlierOf, type Heated, heated, reachedAt } from './heated.ts';
 import type { JudgedReading, StepRecord } from './record.ts';
 import { byRoastChart } from './roast.ts';
@@ -15,8 +16,7 @@ import { blankStage, notApplicable, sorted } from './stage.ts';
 type Way = {
   route: ReheatRoute;
   target: Line;
-  /** The care of a microwave: all of it seen to, one part missed, or one part not known; null = none asked. */
-  care: 'taken' | 'missed' | 'unknown' | null;
+  care: Care;
 };
 
 type Followed = {
@@ -26,19 +26,6 @@ type Followed = {
   shown: Heated;
   reachedAt: number | null; // r_hi
 };
-
-/** Care of 3-403.11(B): covered, rotated or stirred, stood covered. */
-function care(record: StepRecord, standS: number | null): Way['care'] {
-  if (standS === null) return null;
-  const { covered, stirred, stood_s: stoodS } = record.facts;
-  const parts = [
-    covered ?? null,
-    stirred ?? null,
-    stoodS === null || stoodS === undefined ? null : stoodS >= standS,
-  ];
-  if (parts.includes(false)) return 'missed';
-  return parts.includes(null) ? 'unknown' : 'taken';
-}
 
 /** The route's demands. No route said, or one that the food's class does not allow, is the conventional one. */
 function wayOf(record: StepRecord, { figures }: Profile): Way | null {
@@ -160,36 +147,13 @@ function time(followed: Followed, way: Way, profile: Profile, shared: readonly R
   const brackets = { sLo, sHi, mLo: shown.lastBelowAt, mHi: followed.reachedAt };
   const below = belowAt(record, piece.looks, shown.lastBelowAt, way.target);
   const reached = reachedAt(record, piece.looks, followed.reachedAt, way.target);
-  const result = bracketed(brackets, within.minutes, within.comparison === 'less_than');
-  const { verdict, deadline } = result;
-  const reasons: Reason[] = [...shared, ...result.reasons];
+  const reasons: Reason[] = [...shared];
   const atStart = [...sLoReadings, ...sHiReadings];
   const atTarget = [...below, ...reached];
   if (atStart.some(isNear(record, from, high)) || atTarget.some(isNear(record, way.target, low)))
     reasons.push('close_to_limit');
-  const rests = verdict === 'kept' ? reached : verdict === 'broken' ? below : [];
-  if (isUnnatural(record, rests)) reasons.push('spot_not_natural');
-  const inTime = deadline !== null && (record.asOf <= deadline || sHi === null);
-  const open = seen.end === null && verdict === 'not_shown' && followed.reachedAt === null && inTime;
-  return {
-    ...blankStage(within.section),
-    verdict,
-    open,
-    limit: way.target.limit,
-    limit_min: within.minutes,
-    longest_min: result.longest_min,
-    shortest_min: result.shortest_min,
-    deadline,
-    remaining_min: deadline === null ? null : minutesBetween(record.asOf, deadline),
-    reasons: sorted(reasons),
-    next:
-      verdict === 'broken'
-        ? { action: 'stop_and_tag', by: null }
-        : open
-          ? { action: 'reach_target', by: deadline }
-          : null,
-    rests_on: rests,
-  };
+  const goesOn = seen.end === null;
+  return warmingTime({ record, goesOn, target: way.target, within, brackets, reached, below }, reasons);
 }
 
 function pieceStages(followed: Followed, way: Way, profile: Profile): Stages {
@@ -261,4 +225,28 @@ export function reheat(record: StepRecord, profile: Profile): Judged {
     whole: {},
     read: read.map((piece) => piece.piece),
   };
+}
+
+/** What each piece's readings bracket in the stage `time`: the search that the verdict itself rests on, for its proof. */
+export function reheatBrackets(record: StepRecord, profile: Profile): Bracketing[] {
+  const way = wayOf(record, profile);
+  const { reheat_from: fromFigure } = profile.figures;
+  if (way === null || fromFigure === null) return [];
+  const seen = span(record);
+  return byPiece(record, seen).pieces.map((piece) => {
+    const followed = follow(record, piece, seen, way);
+    const { sLo, sHi, sLoReadings, sHiReadings } = clock(followed, line(fromFigure));
+    const { lastBelowAt: mLo } = followed.shown;
+    const mHi = followed.reachedAt;
+    return {
+      piece: piece.piece,
+      brackets: { sLo, sHi, mLo, mHi },
+      serving: {
+        sLo: sLoReadings,
+        sHi: sHiReadings,
+        mLo: belowAt(record, piece.looks, mLo, way.target),
+        mHi: reachedAt(record, piece.looks, mHi, way.target),
+      },
+    };
+  });
 }

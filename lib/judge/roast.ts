@@ -1,77 +1,11 @@
-import { conventions } from '#lib/limits/conventions.ts';
 import type { OvenFigure } from '#lib/limits/figure.ts';
 import type { Profile } from '#lib/limits/profile.ts';
-import type { Reason, Stage, Stages, Verdict } from './answer.ts';
+import type { Stage, Stages, Verdict } from './answer.ts';
+import { byChart } from './chart.ts';
 import type { Judged } from './combine.ts';
-import { byPiece, naturalHeated, type PieceLooks, type Span, span, suspects } from './evidence.ts';
-import { belowAt, belowAtTheEnd, heated, reachedAt, type Target } from './heated.ts';
+import { type Span, span } from './evidence.ts';
 import type { StepRecord } from './record.ts';
-import { blankStage, sorted } from './stage.ts';
-
-type Chart = NonNullable<Profile['figures']['roast_chart']>;
-
-type Row = Chart['rows'][number];
-
-/** The look at which a row of the chart was met; by looks alone, `heatOn` is assumed. */
-type Met = { at: number; row: Row; heatOn: boolean };
-
-const lowestRow = (chart: Chart): Row =>
-  chart.rows.reduce((lowest, row) => (row.degF < lowest.degF ? row : lowest));
-
-const targetOf = (row: Row): Target => ({
-  degF: row.degF,
-  degC: row.degC,
-  heldS: row.held_s,
-  gapMin: conventions.heat_on_gap_min,
-});
-
-const sooner = (met: Met | null, at: number | null, row: Row, heatOn: boolean): Met | null =>
-  at !== null && (met === null || at < met.at) ? { at, row, heatOn } : met;
-
-/** The first row that was met: by noted seconds, or else by looks no more than 30 minutes apart with the heat on. */
-function met(record: StepRecord, looks: readonly number[], chart: Chart): Met | null {
-  let byNote: Met | null = null;
-  let byRun: Met | null = null;
-  for (const row of chart.rows) {
-    const shown = heated(record, looks, targetOf(row));
-    byNote = sooner(byNote, shown.notedAt, row, false);
-    byRun = sooner(byRun, shown.foundAgainAt, row, true);
-  }
-  return byNote ?? byRun;
-}
-
-function pieceTemperature(
-  record: StepRecord,
-  { looks }: PieceLooks,
-  chart: Chart,
-  seen: Span,
-  section: string,
-): Stage {
-  const lowest = lowestRow(chart);
-  const shown = heated(record, looks, targetOf(lowest));
-  const done = met(record, looks, chart);
-  const missedAt = done === null && shown.firstAt === null ? belowAtTheEnd(shown, seen.end) : null;
-  const reasons: Reason[] = [];
-  const suspect = suspects(record, looks);
-  if (suspect !== null) reasons.push(suspect);
-  if (done?.heatOn === true) reasons.push('heat_on');
-  if (done === null && missedAt === null) reasons.push(shown.unnoted ? 'hold_time_not_noted' : 'not_reached');
-  const rests =
-    done === null ? belowAt(record, looks, missedAt, lowest) : reachedAt(record, looks, done.at, done.row);
-  if (rests.length > 0 && !rests.some((index) => naturalHeated(record.readings[index]?.spot ?? null)))
-    reasons.push('spot_not_natural');
-  const verdict: Verdict = done !== null ? 'kept' : missedAt !== null ? 'broken' : 'not_shown';
-  const open = seen.end === null && verdict === 'not_shown';
-  return {
-    ...blankStage(section),
-    verdict,
-    open,
-    limit: { value: lowest[chart.first], unit: chart.first, comparison: 'at_or_above' },
-    reasons: sorted(reasons),
-    next: open ? { action: 'reach_target', by: null } : null,
-    rests_on: rests,
-  };
-}
+import { blankStage } from './stage.ts';
 
 type OvenLine = { value: number; comparison: 'at_or_above' | 'at_or_below' };
 
@@ -117,24 +51,10 @@ export function ovenStage(record: StepRecord, figure: OvenFigure, seen: Span, se
 export function byRoastChart(record: StepRecord, profile: Profile, section?: string): Judged {
   const { roast_chart: chart, roast_oven: oven } = profile.figures;
   if (chart === null) return { byPiece: [], whole: {}, read: [] };
-  const seen = span(record);
-  const { pieces, airRead } = byPiece(record, seen);
-  const read = pieces.filter((piece) => piece.looks.length > 0);
-  const whole: Stages = oven === null ? {} : { oven: ovenStage(record, oven, seen, section ?? oven.section) };
-  if (read.length === 0)
-    whole.temperature = {
-      ...blankStage(section ?? chart.section),
-      open: seen.end === null,
-      reasons: [airRead ? 'air_only' : 'no_reading'],
-    };
-  return {
-    byPiece: read.map((piece) => ({
-      piece: piece.piece,
-      stages: { temperature: pieceTemperature(record, piece, chart, seen, section ?? chart.section) },
-    })),
-    whole,
-    read: read.map((piece) => piece.piece),
-  };
+  const judged = byChart(record, { chart, section: section ?? chart.section, care: null });
+  if (oven === null) return judged;
+  const line = ovenStage(record, oven, span(record), section ?? oven.section);
+  return { ...judged, whole: { ...judged.whole, oven: line }, byFacts: ['oven'] };
 }
 
 /**

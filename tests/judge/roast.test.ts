@@ -115,9 +115,11 @@ describe('the allowance is the worse of oven and temperature', () => {
       ).temperature?.verdict;
     expect([ended(5), ended(5.1)]).toEqual(['broken', 'not_shown']);
   });
-  test('cooks of other classes, and by microwave, are not judged yet', () => {
-    expect(judgeStep('cook', record([reading(0, 170)], { class: 'poultry' }), fda)).toEqual({});
-    expect(cook({ method: 'microwave' }, reading(0, 170))).toEqual({});
+  test('a cook of another class, or in a microwave, says nothing of the allowance', () => {
+    const poultry = judgeStep('cook', record([reading(0, 170)], { class: 'poultry' }), fda);
+    expect(Object.keys(poultry)).toEqual(['temperature']);
+    expect(roastCook(poultry)).toBeNull();
+    expect(roastCook(cook({ method: 'microwave' }, reading(0, 170)))).toBeNull();
     expect(roastCook({})).toBeNull();
   });
 });
