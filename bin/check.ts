@@ -6,7 +6,8 @@ import { type LogProblem, logColumns, readLog } from '#lib/judge/log-rows.ts';
 import { stagesJson } from '#lib/judge/stage.ts';
 import { profile, profileIds } from '#lib/limits/profiles.ts';
 import { instant } from '#shared/time.ts';
-import { messages } from '#shared/words/messages.ts';
+import { type Language, messages } from '#shared/words/messages.ts';
+import { checkProof, proofJson } from './check-proof.ts';
 import { checkTable } from './check-table.ts';
 import { type Io, terminal } from './io.ts';
 import { languageOf } from './with-book.ts';
@@ -18,8 +19,14 @@ type Asked = {
   asOf: string | null;
   ended: boolean;
   json: boolean;
+  explain: boolean;
+  all: boolean; // every reading of a proof on a line of its own
+  lang: string | null;
   help: boolean;
 };
+
+type Flag = 'ended' | 'json' | 'explain' | 'all' | 'help';
+const flags: ReadonlySet<string> = new Set<Flag>(['ended', 'json', 'explain', 'all', 'help']);
 
 const optionProblem = (column: string, problem: string, values: LogProblem['values'] = {}): LogProblem => ({
   line: 0,
@@ -28,7 +35,7 @@ const optionProblem = (column: string, problem: string, values: LogProblem['valu
   values,
 });
 
-const valued = new Set(['--limits', '--interval', '--as-of']);
+const valued = new Set(['--limits', '--interval', '--as-of', '--lang']);
 
 /** An option that wants a value and is followed by another option has none: the other one stays an option. */
 const withoutSwallowing = (args: readonly string[]): string[] =>
@@ -43,6 +50,9 @@ function understood(args: string[]): { asked: Asked; problems: LogProblem[] } {
     asOf: null,
     ended: false,
     json: false,
+    explain: false,
+    all: false,
+    lang: null,
     help: false,
   };
   const problems: LogProblem[] = [];
@@ -51,25 +61,32 @@ function understood(args: string[]): { asked: Asked; problems: LogProblem[] } {
     allowPositionals: true,
     strict: false,
     tokens: true,
-    options: { limits: { type: 'string' }, interval: { type: 'string' }, 'as-of': { type: 'string' } },
+    options: {
+      limits: { type: 'string' },
+      interval: { type: 'string' },
+      'as-of': { type: 'string' },
+      lang: { type: 'string' },
+    },
   });
   for (const token of tokens) {
     if (token.kind === 'positional') asked.files.push(token.value);
     if (token.kind !== 'option') continue;
     const { name, rawName } = token;
     const value = token.value === undefined || token.value === '' ? null : token.value;
-    if (name === 'limits' || name === 'interval' || name === 'as-of') {
+    if (name === 'limits' || name === 'interval' || name === 'as-of' || name === 'lang') {
       if (value === null) problems.push(optionProblem(rawName, 'option_without_value'));
       else asked[name === 'as-of' ? 'asOf' : name] = value;
-    } else if (name === 'ended' || name === 'json' || name === 'help') asked[name] = true;
+    } else if (flags.has(name)) asked[name as Flag] = true;
     else if (name === 'h') asked.help = true;
     else problems.push(optionProblem(rawName, 'unknown_option'));
   }
   return { asked, problems: [...problems, ...valueProblems(asked)] };
 }
 
-function valueProblems({ files, limits, interval, asOf }: Asked): LogProblem[] {
+function valueProblems({ files, limits, interval, asOf, lang }: Asked): LogProblem[] {
   const problems: LogProblem[] = [];
+  if (lang !== null && !isLanguage(lang))
+    problems.push(optionProblem('--lang', 'unknown_language', { typed: lang }));
   if (profile(limits) === null)
     problems.push(
       optionProblem('--limits', 'unknown_limits', { typed: limits, choices: profileIds.join(', ') }),
@@ -82,6 +99,8 @@ function valueProblems({ files, limits, interval, asOf }: Asked): LogProblem[] {
   for (const typed of files.slice(1)) problems.push(optionProblem('LOG.csv', 'several_files', { typed }));
   return problems;
 }
+
+const isLanguage = (typed: string): typed is Language => typed === 'en' || typed === 'es';
 
 const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
@@ -100,10 +119,10 @@ async function textOf(file: string): Promise<{ text: string | null; problems: Lo
  * 3 the log or an option has a problem and nothing was judged
  */
 export async function runCheck(args: string[], io: Io = terminal): Promise<number> {
-  const locale = languageOf(io.env);
+  const { asked, problems: inOptions } = understood(args);
+  const locale = asked.lang !== null && isLanguage(asked.lang) ? asked.lang : languageOf(io.env);
   const t = createTranslator({ locale, messages: messages[locale], namespace: 'cli' });
   const header = logColumns.join(',');
-  const { asked, problems: inOptions } = understood(args);
   if (asked.help) {
     const options = t('check.options', { ids: profileIds.join(', ') });
     io.out([t('check.usage'), `${t('check.about')}\n  ${header}`, options, t('check.exits')].join('\n\n'));
@@ -129,10 +148,11 @@ export async function runCheck(args: string[], io: Io = terminal): Promise<numbe
     const batches = answer.batches.map(({ batch, food, steps }) => ({
       batch,
       food,
-      steps: steps.map(({ step, stages, reason }) => ({
-        step,
-        stages: stagesJson(stages),
-        ...(reason === null ? {} : { reason }),
+      steps: steps.map((one) => ({
+        step: one.step,
+        stages: stagesJson(one.stages),
+        ...(one.reason === null ? {} : { reason: one.reason }),
+        ...(asked.explain && limits !== null ? { proof: proofJson(one, limits) } : {}),
       })),
     }));
     const told = answer.problems.map((one) => ({
@@ -147,6 +167,7 @@ export async function runCheck(args: string[], io: Io = terminal): Promise<numbe
       const told = { line: one.line, column: one.column, message: messageOf(one) };
       io.out(`  ${one.line === 0 ? t('check.option_problem', told) : t('check.problem', told)}`);
     }
-  } else io.out(checkTable(answer, limits?.name ?? '', locale));
+  } else if (asked.explain && limits !== null) io.out(checkProof(answer, limits, locale, asked.all));
+  else io.out(checkTable(answer, limits?.name ?? '', locale));
   return logStatus(answer);
 }

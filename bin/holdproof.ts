@@ -15,7 +15,7 @@ const commands: Record<
 > = {
   check: {
     run: runCheck,
-    use: 'check LOG.csv [--limits ID] [--interval MIN] [--as-of TIME] [--ended] [--json]',
+    use: 'check LOG.csv [--limits ID] [--interval MIN] [--as-of TIME] [--ended] [--explain [--all]] [--lang en|es] [--json]',
     does: 'compares a log of readings with the published limits, without a database',
   },
   limits: {

@@ -4,7 +4,7 @@ import { msOf } from '#shared/time.ts';
 import type { Reason, Stage, StageName, Stages } from './answer.ts';
 import { judgeStep } from './judge.ts';
 import { type LogProblem, type LogRow, type LogStep, readLog } from './log-rows.ts';
-import type { JudgedReading, RuleKind } from './record.ts';
+import type { JudgedReading, RuleKind, StepRecord } from './record.ts';
 import { stageEntries } from './stage.ts';
 
 /** How a log is to be judged. `asOf` null = the log's last reading; nothing reads a clock. */
@@ -23,6 +23,8 @@ export type LogStepAnswer = {
   start: LogRow; // its first reading
   last: LogRow; // its last reading that is seen
   end: number | null; // as far as is seen
+  /** What the judge was asked, for a proof; `lines`: the log's line of each reading. Null without a rule. */
+  asked: { kind: RuleKind; record: StepRecord; lines: number[] } | null;
 };
 export type LogBatch = { batch: string; food: string; steps: LogStepAnswer[] };
 export type LogAnswer = { batches: LogBatch[]; problems: LogProblem[]; asOf: number | null };
@@ -131,31 +133,29 @@ function answerStep(run: Run, { food, past }: Batch, asOf: number, ask: LogQuest
   if (start === undefined || start.at > asOf) return []; // not seen yet
   const end = run.end !== null && run.end <= asOf ? run.end : null;
   const last = run.rows.findLast((row) => row.at <= asOf) ?? start;
-  const answer = { step: run.step, start, last, end };
+  const answer = { step: run.step, start, last, end, asked: null };
   const rule = rules[run.step];
   if ('reason' in rule) return [{ ...answer, stages: {}, reason: rule.reason }];
   const looksBack = rule.kind === 'cooling' || rule.kind === 'reheat';
   const before = looksBack ? seenBefore(past, run, start.at) : [];
   const rows = [...before, ...run.rows];
   const known = foodClass.safeParse(food);
-  const stages = judgeStep(
-    rule.kind,
-    {
-      food: { class: known.success ? known.data : 'unknown', pieces: null },
-      facts: {}, // a log says nothing of the cook, so the roast allowance is never taken from it
-      planIntervalMin: ask.planIntervalMin,
-      start: start.at,
-      end: run.end,
-      asOf,
-      readings: rows.map(reading),
-    },
-    ask.profile,
-  );
+  const record: StepRecord = {
+    food: { class: known.success ? known.data : 'unknown', pieces: null },
+    facts: {}, // a log says nothing of the cook, so the roast allowance is never taken from it
+    planIntervalMin: ask.planIntervalMin,
+    start: start.at,
+    end: run.end,
+    asOf,
+    readings: rows.map(reading),
+  };
+  const stages = judgeStep(rule.kind, record, ask.profile);
   // A log's readings are known by their lines.
   for (const [, stage] of stageEntries(stages))
     stage.rests_on = stage.rests_on.map((index) => rows[index]?.line ?? 0).sort((a, b) => a - b);
   const empty = stageEntries(stages).length === 0;
-  return [{ ...answer, stages, reason: empty ? 'no_figure' : null }];
+  const asked = { kind: rule.kind, record, lines: rows.map(({ line }) => line) };
+  return [{ ...answer, stages, reason: empty ? 'no_figure' : null, asked }];
 }
 
 function grouped(rows: readonly LogRow[]): Map<string, LogRow[]> {

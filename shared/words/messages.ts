@@ -9,6 +9,7 @@ import en_database from './en/database.json' with { type: 'json' };
 import en_day from './en/day.json' with { type: 'json' };
 import en_deviation from './en/deviation.json' with { type: 'json' };
 import en_entry from './en/entry.json' with { type: 'json' };
+import en_explain from './en/explain.json' with { type: 'json' };
 import en_judge from './en/judge.json' with { type: 'json' };
 import en_kitchen from './en/kitchen.json' with { type: 'json' };
 import en_odd from './en/odd.json' with { type: 'json' };
@@ -30,6 +31,7 @@ import es_database from './es/database.json' with { type: 'json' };
 import es_day from './es/day.json' with { type: 'json' };
 import es_deviation from './es/deviation.json' with { type: 'json' };
 import es_entry from './es/entry.json' with { type: 'json' };
+import es_explain from './es/explain.json' with { type: 'json' };
 import es_judge from './es/judge.json' with { type: 'json' };
 import es_kitchen from './es/kitchen.json' with { type: 'json' };
 import es_odd from './es/odd.json' with { type: 'json' };
@@ -65,6 +67,7 @@ const en = {
   odd: en_odd,
   database: en_database,
   backup: en_backup,
+  explain: en_explain,
 };
 
 export type Messages = typeof en;
@@ -91,6 +94,7 @@ const es: Messages = {
   odd: es_odd,
   database: es_database,
   backup: es_backup,
+  explain: es_explain,
 };
 
 export type Language = 'en' | 'es';

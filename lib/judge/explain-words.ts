@@ -1,0 +1,340 @@
+import type { Unit } from '#shared/units.ts';
+import { degrees } from '#shared/units.ts';
+import type { PieceProof, ReadingProof, ServesAs, StageProof } from './explain.ts';
+import type { ShownFigure } from './explain-figures.ts';
+
+/** How a proof is said: messages by their full key ("explain.rule"), and instants as the place says them. */
+export type ProofVoice = {
+  say: (key: string, values?: Record<string, string | number>) => string;
+  time: (ms: number) => string;
+};
+
+/** One numbered step of a proof in words, with what stands under it. */
+export type ProofStep = { text: string; under: string[] };
+
+/** Runs of like readings of this many and more are told as one line. */
+const collapseFrom = 4;
+
+/** A length with its seconds, never rounded towards a limit. */
+function length(minutes: number, { say }: ProofVoice): string {
+  const seconds = Math.round(minutes * 60);
+  const [h, m, s] = [Math.floor(seconds / 3600), Math.floor(seconds / 60) % 60, seconds % 60];
+  const parts = [
+    h > 0 ? say('common.hours', { h }) : '',
+    m > 0 || seconds === 0 ? say('common.minutes', { m }) : '',
+    s > 0 ? `${s} s` : '',
+  ];
+  return parts.filter((part) => part !== '').join(' ');
+}
+
+const degreesOf = (value: number, unit: Unit): string => `${value} ${degrees(unit)}`;
+
+/** "135 °F / 57 °C": as published, the unit that the rule prints first before the other. */
+function published({ value, first }: ShownFigure): string {
+  const units: Unit[] = first === 'degC' ? ['degC', 'degF'] : ['degF', 'degC'];
+  return units
+    .flatMap((unit) => {
+      const own = value?.[unit] ?? null;
+      return own === null ? [] : [degreesOf(own, unit)];
+    })
+    .join(' / ');
+}
+
+function rowWords(figure: ShownFigure, { say }: ProofVoice): string {
+  const unit = figure.first ?? 'degF';
+  return (figure.rows ?? [])
+    .map((row) =>
+      row.held_s === 0
+        ? degreesOf(row[unit], unit)
+        : say('explain.row', { figure: degreesOf(row[unit], unit), seconds: row.held_s }),
+    )
+    .join('; ');
+}
+
+function asks(figure: ShownFigure, voice: ProofVoice): string {
+  const { say } = voice;
+  if (figure.rows !== null) return say('explain.chart', { rows: rowWords(figure, voice) });
+  if (figure.minutes !== null) return say('judge.within', { time: length(figure.minutes, voice) });
+  const limit =
+    figure.comparison === null
+      ? published(figure)
+      : say(`judge.limit.${figure.comparison}`, { figure: published(figure) });
+  return figure.role === 'start' ? say('explain.counted_from', { figure: published(figure) }) : limit;
+}
+
+/** What is to be known of a figure that is not the text of a law, or was not read: "figure from memory; model code". */
+export function figureMark(
+  { checked, force }: Pick<ShownFigure, 'checked' | 'force'>,
+  { say }: Pick<ProofVoice, 'say'>,
+): string {
+  return [
+    checked === 'read' ? '' : say(`explain.checked.${checked}`),
+    force === 'law' ? '' : say(`explain.force.${force}`),
+  ]
+    .filter((part) => part !== '')
+    .join('; ');
+}
+
+/** What the marks that were used mean, one line each, in a fixed order. */
+export function markLegend(
+  figures: readonly Pick<ShownFigure, 'checked' | 'force'>[],
+  { say }: Pick<ProofVoice, 'say'>,
+): string[] {
+  const checked = (['memory', 'second_hand'] as const).filter((one) =>
+    figures.some((figure) => figure.checked === one),
+  );
+  const forces = (['model', 'guide', 'standard', 'advice', 'house'] as const).filter((one) =>
+    figures.some(({ force }) => force === one),
+  );
+  return [
+    ...checked.map((one) => say(`explain.legend.${one}`)),
+    ...forces.map((one) => say(`explain.legend.${one}`)),
+  ];
+}
+
+function ruleStep({ name, stage, figures }: StageProof, voice: ProofVoice): ProofStep {
+  const { say } = voice;
+  if (name === 'house_plan_interval')
+    return {
+      text: say('explain.rule_plan', {
+        time: stage.limit_min === null ? '–' : length(stage.limit_min, voice),
+      }),
+      under: [],
+    };
+  const [first] = figures;
+  if (first === undefined)
+    return {
+      text: say('explain.rule_bare', { section: stage.section === '' ? '–' : stage.section }),
+      under: [],
+    };
+  const edition = first.edition;
+  const text = say('explain.rule', {
+    section: stage.section,
+    edition,
+    asks: figures.map((figure) => asks(figure, voice)).join(', '),
+  });
+  const marks = [...new Set(figures.map((figure) => figureMark(figure, voice)))].filter(
+    (mark) => mark !== '',
+  );
+  const isContested = stage.reasons.some(
+    (reason) => reason === 'disputed' || reason === 'allowance_not_shown',
+  );
+  const disputed = isContested ? [...new Set(figures.flatMap((figure) => figure.disputed ?? []))] : [];
+  return {
+    text,
+    under: [
+      ...marks.map((mark) => say('explain.mark', { mark })),
+      ...disputed.map((what) => say('explain.disputed', { what })),
+    ],
+  };
+}
+
+type Run = [ReadingProof, ...ReadingProof[]];
+
+const likeness = (reading: ReadingProof): string =>
+  [
+    reading.proves,
+    reading.side,
+    reading.unit,
+    reading.suspect,
+    reading.before,
+    reading.against?.value,
+    reading.corrected === null,
+  ].join(' ');
+
+/** Like readings one after the other, drawn together; one that serves as an end stands alone. */
+function runsOf(readings: readonly ReadingProof[], all: boolean): Run[] {
+  const runs: Run[] = [];
+  for (const reading of readings) {
+    const run = runs.at(-1);
+    const alone = all || reading.serves.length > 0 || (run?.[0].serves.length ?? 0) > 0;
+    if (run !== undefined && !alone && likeness(run[0]) === likeness(reading)) run.push(reading);
+    else runs.push([reading]);
+  }
+  return runs.flatMap((run) => (run.length < collapseFrom ? run.map((one): Run => [one]) : [run]));
+}
+
+const typed = (reading: ReadingProof, { say }: ProofVoice): string => {
+  const value = degreesOf(reading.value, reading.unit);
+  if (reading.corrected === null) return value;
+  return say('explain.corrected', { value, corrected: degreesOf(reading.corrected, reading.unit) });
+};
+
+function sideWords(reading: ReadingProof, comparison: string | null, { say }: ProofVoice): string | null {
+  const { side, against, unit } = reading;
+  if (side === null || against === null || comparison === null) return null;
+  const figure = degreesOf(against.value, unit);
+  const said = say(`explain.side.${side}`, { comparison, figure });
+  return against.converted ? say('explain.converted', { said }) : said;
+}
+
+/** What one reading, or a run of like ones, is worth. */
+function worth(reading: ReadingProof, comparison: string | null, voice: ProofVoice): string {
+  const { say } = voice;
+  return [
+    reading.before ? say('explain.before') : null,
+    sideWords(reading, comparison, voice),
+    say(
+      reading.suspect && reading.proves === 'can_only_break'
+        ? 'explain.proves.suspect'
+        : `explain.proves.${reading.proves}`,
+    ),
+    reading.serves.length === 0 ? null : reading.serves.map((end) => say(`explain.serves.${end}`)).join(', '),
+  ]
+    .filter((part) => part !== null)
+    .join('; ');
+}
+
+function readingLine(run: Run, comparison: string | null, voice: ProofVoice): string {
+  const { say } = voice;
+  const [first] = run;
+  const last = run.at(-1) ?? first;
+  if (run.length === 1)
+    return say('explain.one', {
+      time: voice.time(first.at),
+      value: typed(first, voice),
+      spot: first.spot === null ? say('explain.spot_not_said') : say(`common.spot.${first.spot}`),
+      probe: first.probe ?? 'none',
+      held: first.held_s ?? 'none',
+      worth: worth(first, comparison, voice),
+    });
+  const isUpper = comparison === 'at_or_below' || comparison === 'below';
+  const values = run.map((reading) => {
+    const { value, corrected } = reading;
+    return corrected === null ? value : isUpper ? Math.max(value, corrected) : Math.min(value, corrected);
+  });
+  const extreme = isUpper ? values.reduce((a, b) => Math.max(a, b)) : values.reduce((a, b) => Math.min(a, b));
+  return say('explain.many', {
+    count: run.length,
+    from: voice.time(first.at),
+    to: voice.time(last.at),
+    end: isUpper ? 'highest' : 'lowest',
+    value: degreesOf(extreme, first.unit),
+    worth: worth(first, comparison, voice),
+  });
+}
+
+const nameOf = ({ piece }: PieceProof, { say }: ProofVoice): string =>
+  piece === null ? say('explain.batch') : say('common.piece', { number: piece, counted: 'pieces' });
+
+function readingsStep(proof: StageProof, piece: PieceProof, voice: ProofVoice, all: boolean): ProofStep {
+  const { say } = voice;
+  const comparison = proof.stage.limit?.comparison ?? null;
+  return {
+    text: say('explain.readings', { count: piece.readings.length, piece: nameOf(piece, voice) }),
+    under: runsOf(piece.readings, all).map((run) => readingLine(run, comparison, voice)),
+  };
+}
+
+/** The two ends of a length and what lies between them. */
+function bracketStep({ stage }: StageProof, piece: PieceProof, voice: ProofVoice): ProofStep | null {
+  const { brackets } = piece;
+  if (brackets === null || stage.limit_min === null) return null;
+  const { say } = voice;
+  const end = (name: ServesAs): string => {
+    const found = brackets[name];
+    return found === null ? 'none' : voice.time(found.at);
+  };
+  const most = piece.longest_min === null ? 'none' : length(piece.longest_min, voice);
+  return {
+    text: say('explain.brackets', { piece: nameOf(piece, voice) }),
+    under: [
+      ...(['s_lo', 's_hi', 'm_lo', 'm_hi'] as const).map((name) =>
+        say(`explain.end.${name}`, { time: end(name) }),
+      ),
+      say('explain.most', {
+        time: most,
+        limit: length(stage.limit_min, voice),
+        from: end('s_lo'),
+        to: end('m_hi'),
+      }),
+      say('explain.least', {
+        time: length(piece.shortest_min ?? 0, voice),
+        limit: length(stage.limit_min, voice),
+      }),
+    ],
+  };
+}
+
+/** The message that says what a verdict of this stage claims; null where none is written. */
+const claimKey: Record<string, string> = {
+  stage_1: 'cooling',
+  stage_2: 'cooling',
+  total: 'cooling',
+  ambient_total: 'cooling',
+};
+
+function conclusionStep({ name, stage }: StageProof, kind: string, voice: ProofVoice): ProofStep {
+  const { say } = voice;
+  const open = !stage.open ? 'no' : stage.verdict === 'kept' ? 'so_far' : 'open';
+  const cold = kind === 'cold_hold' && (name === 'at_readings' || name === 'between_readings') ? '_cold' : '';
+  const key = `${claimKey[name] ?? (kind === 'time_control' && name === 'time' ? 'time_out' : name)}${cold}`;
+  const claim = stage.verdict === 'not_applicable' ? null : say(`judge.claim.${key}.${stage.verdict}`);
+  const lengths = [
+    typeof stage.below_longest_min === 'number'
+      ? say('judge.below_lengths', {
+          shortest: length(stage.below_shortest_min ?? 0, voice),
+          longest: length(stage.below_longest_min, voice),
+        })
+      : null,
+    typeof stage.longest_gap_min === 'number'
+      ? say('judge.gap', { time: length(stage.longest_gap_min, voice) })
+      : null,
+  ].filter((part) => part !== null);
+  return {
+    text: say('explain.conclusion', { verdict: say(`judge.verdict.${stage.verdict}`), open }),
+    under: [
+      ...(claim === null ? [] : [claim]),
+      ...lengths.map((words) => say('explain.sentence', { words })),
+      ...stage.reasons.map((reason) => say('explain.because', { reason: say(`judge.reason.${reason}`) })),
+    ],
+  };
+}
+
+function nextStep({ stage }: StageProof, voice: ProofVoice): ProofStep | null {
+  if (stage.next === null) return null;
+  const { say } = voice;
+  const by = stage.next.by === null ? 'none' : voice.time(stage.next.by);
+  const limit = stage.limit === null ? '' : degreesOf(stage.limit.value, stage.limit.unit);
+  return {
+    text: say('explain.next', { what: say(`judge.next.${stage.next.action}`, { by, limit }) }),
+    under: [],
+  };
+}
+
+/**
+ * The numbered steps of one stage's proof in words: its rule, the readings of each piece, the ends of its length, the
+ * conclusion, what it would be without the readings in doubt, and what is to be done. Pieces whose own verdict is not
+ * the stage's are counted. `all`: every reading on a line of its own.
+ */
+export function proofSteps(proof: StageProof, kind: string, voice: ProofVoice, all = false): ProofStep[] {
+  const { say } = voice;
+  const { stage, pieces } = proof;
+  const telling = pieces.filter(({ verdict }) => verdict === stage.verdict);
+  const others = pieces.filter(({ verdict }) => verdict !== stage.verdict);
+  const steps: (ProofStep | null)[] = [
+    ruleStep(proof, voice),
+    ...telling.flatMap((piece) => [readingsStep(proof, piece, voice, all), bracketStep(proof, piece, voice)]),
+  ];
+  if (others.length > 0)
+    steps.push({
+      text: say('explain.others', { count: others.length }),
+      under: others.map((piece) =>
+        say('explain.other', {
+          piece: nameOf(piece, voice),
+          verdict: say(`judge.verdict.${piece.verdict}`),
+          count: piece.readings.length,
+        }),
+      ),
+    });
+  if (proof.air > 0 && pieces.length > 0)
+    steps.push({ text: say('explain.air', { count: proof.air }), under: [] });
+  steps.push(conclusionStep(proof, kind, voice));
+  if (proof.without_suspect !== null)
+    steps.push({
+      text: say('explain.without_suspect', { verdict: say(`judge.verdict.${proof.without_suspect}`) }),
+      under: [],
+    });
+  steps.push(nextStep(proof, voice));
+  return steps.filter((step) => step !== null);
+}
