@@ -1,8 +1,9 @@
 import { conventions } from '#lib/limits/conventions.ts';
 import type { Figures } from '#lib/limits/profile.ts';
 import type { Reason, Stage } from './answer.ts';
+import type { Bracketing } from './brackets.ts';
 import { high, line } from './compare.ts';
-import { byPiece, type PieceLooks, type Span, span, suspects } from './evidence.ts';
+import { atMoment, byPiece, type PieceLooks, type Span, span, suspects } from './evidence.ts';
 import { warmingTime } from './heat-time.ts';
 import { belowAt, heated, reachedAt } from './heated.ts';
 import type { StepRecord } from './record.ts';
@@ -79,4 +80,33 @@ export function comeUp(record: StepRecord, rule: ComeUp): { piece: number | null
     piece: piece.piece,
     stage: { ...pieceComeUp(record, piece, seen, rule), reasons: [unread] },
   }));
+}
+
+/** What each piece's readings bracket: the search that the verdict itself rests on, for its proof. */
+export function comeUpBrackets(record: StepRecord, rule: ComeUp): Bracketing[] {
+  const [from, target] = [line(rule.from), line(rule.to)];
+  return byPiece(record, span(record)).pieces.map((piece) => {
+    const shown = heated(record, piece.looks, {
+      degF: target.degF,
+      degC: target.degC,
+      heldS: 0,
+      gapMin: conventions.run_gap_min,
+    });
+    const left = leaving(record, piece, from);
+    const all = [...piece.before, ...piece.looks];
+    const isWarm = (index: number): boolean => {
+      const reading = record.readings[index];
+      return reading !== undefined && high(reading) >= from[reading.unit];
+    };
+    return {
+      piece: piece.piece,
+      brackets: { ...left, mLo: shown.lastBelowAt, mHi: shown.firstAt },
+      serving: {
+        sLo: atMoment(record, all, left.sLo).filter((index) => !isWarm(index)),
+        sHi: atMoment(record, piece.looks, left.sHi).filter(isWarm),
+        mLo: belowAt(record, piece.looks, shown.lastBelowAt, target),
+        mHi: reachedAt(record, piece.looks, shown.firstAt, target),
+      },
+    };
+  });
 }

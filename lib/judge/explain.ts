@@ -3,9 +3,18 @@ import type { Spot } from '#shared/entries/step-name.ts';
 import type { Unit } from '#shared/units.ts';
 import type { Stage, StageName, Stages, Verdict } from './answer.ts';
 import type { Bracketing } from './brackets.ts';
+import { comeUpBrackets } from './come-up.ts';
 import { high, line, low } from './compare.ts';
 import { coolingBrackets } from './cooling.ts';
-import { byPiece, type PieceLooks, provesCooled, provesHeated, provesHot, span } from './evidence.ts';
+import {
+  byPiece,
+  type PieceLooks,
+  provesCold,
+  provesCooled,
+  provesHeated,
+  provesHot,
+  span,
+} from './evidence.ts';
 import { chartOf, figuresOf, limitFigure, type ShownFigure } from './explain-figures.ts';
 import { heldTo, lineOf } from './held-to.ts';
 import { judgePieces, judgeStep } from './judge.ts';
@@ -72,7 +81,7 @@ export type Proof = {
 const spotProves = (kind: RuleKind, spot: Spot | null): boolean => {
   if (kind === 'hot_hold') return provesHot(spot);
   if (kind === 'cooling') return provesCooled(spot);
-  if (kind === 'cold_hold') return spot !== 'coldest' && spot !== 'air';
+  if (kind === 'cold_hold') return provesCold(spot);
   return provesHeated(spot);
 };
 
@@ -136,13 +145,24 @@ function shownBrackets({ brackets, serving }: Bracketing): ShownBrackets {
 }
 
 /** Stages whose answer is found reading by reading; the others go by facts, or by gaps between looks. */
-const byReading = (name: StageName): boolean =>
-  name !== 'oven' && name !== 'between_readings' && name !== 'house_plan_interval';
+const notByReading: ReadonlySet<StageName> = new Set([
+  'oven',
+  'between_readings',
+  'house_plan_interval',
+  'record_interval',
+  'hold_length',
+  'procedure',
+  'marking',
+  'initial_heating',
+]);
+const byReading = (name: StageName): boolean => !notByReading.has(name);
 
 type Asked = { kind: RuleKind; record: StepRecord; profile: Profile };
 
 function bracketingOf({ kind, record, profile }: Asked, name: StageName): Bracketing[] {
   if (kind === 'cooling') return coolingBrackets(record, profile, name);
+  const rule = profile.figures.come_up;
+  if (name === 'come_up') return rule === null ? [] : comeUpBrackets(record, rule);
   return kind === 'reheat' && name === 'time' && record.facts.route !== 'roast'
     ? reheatBrackets(record, profile)
     : [];
@@ -163,7 +183,7 @@ function pieceProof(
   for (const name of endNames)
     for (const index of brackets?.[name]?.readings ?? [])
       serves.set(index, [...(serves.get(index) ?? []), name]);
-  const looksBack = kind === 'cooling' || kind === 'reheat';
+  const looksBack = kind === 'cooling' || kind === 'reheat' || brackets !== null;
   const readings = [...(looksBack ? looks.before : []), ...looks.looks].flatMap((index): ReadingProof[] => {
     const reading = record.readings[index];
     if (reading === undefined) return [];

@@ -10,7 +10,15 @@ import { profile } from '#lib/limits/profiles.ts';
 import { msOf } from '#shared/time.ts';
 
 type Case = { id: string; kind: string; inputs: Record<string, unknown> };
-const kinds = new Set(['hot_hold', 'cooling', 'reheat', 'cook']);
+const kinds = new Set([
+  'hot_hold',
+  'cooling',
+  'reheat',
+  'cook',
+  'cold_hold',
+  'time_control',
+  'noncontinuous',
+]);
 const cases = ['20-limits.json', '21-more-limits-built.json'].flatMap(
   (name): Case[] => JSON.parse(readFileSync(new URL(`../reference/${name}`, import.meta.url), 'utf8')).cases,
 );
