@@ -29,7 +29,7 @@ export function AwayScreen({ given, signedIn }: Props) {
     case 'round':
       return <AwayRound given={given} signedIn={signedIn} asked={place.asked} />;
     case 'batch':
-      return <BatchScreen given={given} id={place.id} asked={place.asked} />;
+      return <BatchScreen given={given} id={place.id} asked={notYetWritten(place.asked)} />;
     case 'next':
       return <NextScreen given={given} id={place.id} asked={place.asked} />;
     case 'new_batch':
@@ -54,6 +54,9 @@ export function AwayScreen({ given, signedIn }: Props) {
       return <NeedsTheBook />;
   }
 }
+
+/** What was just written is on this phone only, and the band above says so: not that it is in the book. */
+const notYetWritten = ({ wrote: _, ...asked }: Record<string, string>): Record<string, string> => asked;
 
 /** The round goes on from where its state was: it is given once, and not anew with each minute. */
 function AwayRound({ given, signedIn, asked }: Props & { asked: Record<string, string> }) {
