@@ -10,6 +10,7 @@ import { messages } from '#shared/words/messages.ts';
 import { AwayBand } from './AwayBand.tsx';
 import { AwayScreen } from './AwayScreen.tsx';
 import { Nothing } from './Nothing.tsx';
+import { placeOf } from './place-of.ts';
 
 /** The kitchen as this phone knows it: the book as last had, and what was written on this phone since. */
 export function Away() {
@@ -61,11 +62,12 @@ function Known({ kept, onBook }: { kept: PhoneBook; onBook: (book: PhoneBook) =>
     const drafts = outbox.held.filter(({ refused }) => refused === null).map(({ draft }) => draft);
     return foldNow(withDrafts(kept.entries, drafts, kept.site), now + kept.bookAhead);
   }, [kept, outbox.held, now]);
+  const place = placeOf(new URL(window.location.href));
   const given = { book, site: kept.site, hand: kept.hand, locale: kept.lang };
   return (
     <InSite site={kept.site}>
-      <AwayBand kept={kept} site={book.kitchen.site} back={back} />
-      <AwayScreen given={given} signedIn={kept.hands} />
+      <AwayBand kept={kept} site={book.kitchen.site} back={back} screen={place.screen} />
+      <AwayScreen given={given} signedIn={kept.hands} place={place} />
     </InSite>
   );
 }

@@ -16,13 +16,12 @@ import { Headband } from '#app/ui/Headband.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
 import css from './away.module.css';
-import { placeOf } from './place-of.ts';
+import type { Place } from './place-of.ts';
 
-type Props = { given: ScreenGiven; signedIn: readonly string[] };
+type Props = { given: ScreenGiven; signedIn: readonly string[]; place: Place };
 
 /** The screen of this address, drawn by the phone; one that needs the book says so and leads to the kitchen. */
-export function AwayScreen({ given, signedIn }: Props) {
-  const place = placeOf(new URL(window.location.href));
+export function AwayScreen({ given, signedIn, place }: Props) {
   switch (place.screen) {
     case 'kitchen':
       return <KitchenScreen given={given} wall={place.asked.wall} />;
@@ -59,7 +58,7 @@ export function AwayScreen({ given, signedIn }: Props) {
 const notYetWritten = ({ wrote: _, ...asked }: Record<string, string>): Record<string, string> => asked;
 
 /** The round goes on from where its state was: it is given once, and not anew with each minute. */
-function AwayRound({ given, signedIn, asked }: Props & { asked: Record<string, string> }) {
+function AwayRound({ given, signedIn, asked }: Omit<Props, 'place'> & { asked: Record<string, string> }) {
   const t = useTranslations('round');
   const hands = signedIn.map((person) => ({ person }));
   const round = givenRound(given.book, { site: given.site, hand: given.hand, hands }, given.locale, asked, t);
