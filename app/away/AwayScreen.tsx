@@ -3,6 +3,7 @@ import { BatchScreen } from '#app/batch/BatchScreen.tsx';
 import { MoveScreen } from '#app/batch/MoveScreen.tsx';
 import { NewBatchScreen } from '#app/batch/NewBatchScreen.tsx';
 import { NextScreen } from '#app/batch/NextScreen.tsx';
+import { ProofScreen } from '#app/batch/ProofScreen.tsx';
 import type { ScreenGiven } from '#app/client/screen.ts';
 import { DeviationScreen } from '#app/deviation/DeviationScreen.tsx';
 import { DeviationsScreen } from '#app/deviation/DeviationsScreen.tsx';
@@ -31,6 +32,8 @@ export function AwayScreen({ given, signedIn, place }: Props) {
       return <BatchScreen given={given} id={place.id} asked={notYetWritten(place.asked)} />;
     case 'next':
       return <NextScreen given={given} id={place.id} asked={place.asked} />;
+    case 'proof':
+      return <ProofScreen given={given} id={place.id} asked={place.asked} />;
     case 'new_batch':
       return <NewBatchScreen given={given} asked={place.asked} />;
     case 'move':

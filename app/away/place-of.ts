@@ -3,7 +3,7 @@ type Asked = Record<string, string>;
 /** The screen that an address means, of those that a phone can draw by itself. */
 export type Place =
   | { screen: 'kitchen' | 'round' | 'new_batch' | 'move' | 'new_deviation'; asked: Asked }
-  | { screen: 'batch' | 'next'; id: string; asked: Asked }
+  | { screen: 'batch' | 'next' | 'proof'; id: string; asked: Asked }
   | { screen: 'deviation' | 'probe'; id: string }
   | { screen: 'deviations' | 'probes' | 'needs_the_book' };
 
@@ -37,5 +37,7 @@ function batch(second: string | undefined, third: string | undefined, asked: Ask
   if (second === 'new' && third === undefined) return { screen: 'new_batch', asked };
   if (second === 'move' && third === undefined) return { screen: 'move', asked };
   if (third === undefined) return { screen: 'batch', id: second, asked };
-  return third === 'next' ? { screen: 'next', id: second, asked } : { screen: 'needs_the_book' };
+  return third === 'next' || third === 'proof'
+    ? { screen: third, id: second, asked }
+    : { screen: 'needs_the_book' };
 }

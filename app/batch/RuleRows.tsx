@@ -1,14 +1,19 @@
+import Link from 'next/link';
 import { useTranslations } from 'next-intl';
 import { countedAs } from '#app/batch/counted.ts';
 import { Section } from '#app/ui/Section.tsx';
 import { Verdict } from '#app/ui/Verdict.tsx';
+import { profileOf } from '#lib/fold/ask.ts';
 import type { JudgedRun } from '#lib/fold/book.ts';
 import { restsOn } from '#lib/fold/rests-on.ts';
 import { ruleRows } from '#lib/fold/rule-rows.ts';
 import type { RuleRow } from '#lib/fold/views.ts';
+import { figuresOf } from '#lib/judge/explain-figures.ts';
+import { figureMark } from '#lib/judge/explain-words.ts';
 import { degrees } from '#shared/units.ts';
 import css from './batch.module.css';
 import { type Margin, margin } from './margin.ts';
+import proofCss from './proof.module.css';
 import { length, type Say, temperature, timeSaid } from './said.ts';
 import { type BatchView, placeName } from './view.ts';
 
@@ -66,6 +71,7 @@ function Row({ view, row }: { view: BatchView; row: RuleRow }) {
           />
         )}
         <Figures view={view} row={row} />
+        {run === undefined ? null : <HowJudged view={view} run={run} row={row} />}
         {row.thickPartOnly ? (
           <p className={css.note}>
             <b>{t('thick_only')}.</b> {t('thick_only_help')}
@@ -83,6 +89,35 @@ function Row({ view, row }: { view: BatchView; row: RuleRow }) {
       </div>
     </>
   );
+}
+
+/** How the figures were checked and bind, where they are not the read text of a law; and the way to the whole proof. */
+function HowJudged({ view, run, row }: { view: BatchView; run: JudgedRun; row: RuleRow }) {
+  const say = useTranslations('explain') as unknown as Say;
+  if (run.asked === undefined) return null;
+  const voice = { say: (key: string) => say(key.replace('explain.', '')) };
+  const marks = [...new Set(marksOf(view, run, row).map((figure) => figureMark(figure, voice)))];
+  return (
+    <p className={css.note}>
+      {marks
+        .filter((mark) => mark !== '')
+        .map((mark) => `[${mark}] `)
+        .join('')}
+      <Link
+        className={proofCss.link ?? ''}
+        href={`/batch/${view.batch.id}/proof?run=${run.key}&stage=${row.stage}`}
+      >
+        {say('open')}
+      </Link>
+    </p>
+  );
+}
+
+function marksOf(view: BatchView, run: JudgedRun, { stage, judged }: RuleRow) {
+  const profile = profileOf(view.book);
+  const [record] = run.asked?.records ?? [];
+  if (profile === null || run.asked === undefined || record === undefined) return [];
+  return figuresOf(run.asked.kind, stage, record, profile, judged);
 }
 
 function Asks({ row }: { row: RuleRow }) {

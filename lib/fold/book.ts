@@ -1,5 +1,5 @@
 import type { Action, Stages } from '#lib/judge/answer.ts';
-import type { JudgedReading } from '#lib/judge/record.ts';
+import type { JudgedReading, RuleKind, StepRecord } from '#lib/judge/record.ts';
 import type { Profile } from '#lib/limits/profile.ts';
 import type { Body, Entry, EntryOf } from '#shared/entries/entry.ts';
 import type { StepName } from '#shared/entries/step-name.ts';
@@ -70,6 +70,8 @@ export type JudgedRun = Run & {
   byPiece: { piece: number | null; stages: Stages }[];
   /** Why there are no stages: a key of docs/judge.md section 5, or `not_judged_yet`. */
   reason: 'preparation' | 'no_figure' | 'not_judged_yet' | 'no_reading' | null;
+  /** What the judge was asked for each piece that its stages rest on, so that a proof can ask it again. */
+  asked?: { kind: RuleKind; records: StepRecord[] };
 };
 
 export type Standing = 'serve' | 'do_not_serve' | 'gone';

@@ -139,7 +139,8 @@ export function judgeRun(run: Run, bench: Bench): JudgedRun {
     return { ...run, stages: {}, byPiece: [], reason };
   const each = voices(run).map((member) => {
     const own = ownRecord(run, member, factsFor(run, member, bench), bench, bench.asOf);
-    return { piece: member.piece, stages: judgedOwn(kind, own, profile), read: own.read };
+    const { record, read } = own;
+    return { piece: member.piece, stages: judgedOwn(kind, own, profile), read, record };
   });
   const byPiece = each.map(({ piece, stages }) => ({ piece, stages }));
   const group: StepRecord = {
@@ -153,7 +154,7 @@ export function judgeRun(run: Run, bench: Bench): JudgedRun {
   };
   const whole = judgeStep(kind, group, profile);
   const read = each.filter((piece) => piece.read);
-  if (read.length === 0) return { ...run, stages: whole, byPiece, reason };
+  if (read.length === 0) return { ...run, stages: whole, byPiece, reason, asked: { kind, records: [group] } };
   const { house_plan_interval: interval } = whole;
   const stages = combine(
     {
@@ -163,7 +164,8 @@ export function judgeRun(run: Run, bench: Bench): JudgedRun {
     },
     group,
   );
-  return { ...run, stages: goingOn(run, stages), byPiece, reason };
+  const records = read.map(({ record }) => record);
+  return { ...run, stages: goingOn(run, stages), byPiece, reason, asked: { kind, records } };
 }
 
 /** Held food that is kept so far goes on being kept, also when some of its pieces have left the group. */

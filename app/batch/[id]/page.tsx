@@ -17,7 +17,7 @@ export default async function BatchPage({ params, searchParams }: Props) {
   const given = await screenGiven();
   const [{ id }, asked] = await Promise.all([params, searchParams]);
   return (
-    <Words names={['batch', 'common', 'problem', 'remedy']}>
+    <Words names={['batch', 'common', 'explain', 'problem', 'remedy']}>
       <InSite site={given.site}>
         <BatchScreen given={given} id={id} asked={asked} />
       </InSite>

@@ -1,0 +1,29 @@
+import type { StageName, Verdict } from '#lib/judge/answer.ts';
+import { explainStep, type StageProof } from '#lib/judge/explain.ts';
+import type { Profile } from '#lib/limits/profile.ts';
+import type { JudgedRun } from './book.ts';
+
+const worstFirst: readonly Verdict[] = ['broken', 'not_shown', 'kept', 'not_applicable'];
+
+/**
+ * The proof of one stage of a run: the run's own stage as the book has it, with each piece's readings as they were
+ * judged for it. Null where the run has no such stage, or no rule judged it.
+ */
+export function explainRun(run: JudgedRun, name: StageName, profile: Profile): StageProof | null {
+  const stage = run.stages[name];
+  if (stage === undefined || run.asked === undefined) return null;
+  const { kind, records } = run.asked;
+  const own = records.flatMap((record) =>
+    explainStep(kind, record, profile).stages.filter((one) => one.name === name),
+  );
+  const doubted = own.some((one) => one.without_suspect !== null);
+  const without = own.map((one) => one.without_suspect ?? one.stage.verdict);
+  return {
+    name,
+    stage,
+    figures: own[0]?.figures ?? [],
+    pieces: own.flatMap(({ pieces }) => pieces),
+    air: own.reduce((most, { air }) => Math.max(most, air), 0),
+    without_suspect: doubted ? (worstFirst.find((verdict) => without.includes(verdict)) ?? null) : null,
+  };
+}
