@@ -17,6 +17,7 @@ import {
 import { hasJump } from './jump.ts';
 import type { JudgedReading, StepRecord } from './record.ts';
 import { blankStage, notApplicable, sorted } from './stage.ts';
+import { isUntimed } from './untimed.ts';
 
 /** From where a stage counts: a figure that the food leaves, or the moment at which it was made. */
 type FigureStart = {
@@ -32,7 +33,12 @@ const valueFor = ({ isUpper }: FigureStart): ((reading: JudgedReading) => number
 type Way = { stage: CoolingStage; start: Start; to: Line; wholeStart: Line | null };
 
 /** One piece's readings in order of time, the last before the step among them. */
-type Followed = { record: StepRecord; looks: readonly number[]; disputed: ReadonlySet<number> };
+type Followed = {
+  record: StepRecord;
+  looks: readonly number[];
+  disputed: ReadonlySet<number>;
+  leftHeatAt?: number | undefined; // ms: it was surely not cooling before
+};
 
 type Found = {
   brackets: Brackets;
@@ -75,6 +81,14 @@ function leaving(followed: Followed, { line: { degF, degC }, isUpper }: FigureSt
   return { sHi: orNull(sHi), sLo: disputed.size > 0 ? null : orNull(sLo), anyBelow };
 }
 
+type Left = ReturnType<typeof leaving>;
+
+/** The end of a heating stands for the last look at the start figure where no later look was there (docs/judge.md 4.8). */
+const notBefore = (left: Left, at: number | undefined): Left =>
+  at !== undefined && at > (left.sLo ?? Number.NEGATIVE_INFINITY) && at <= (left.sHi ?? at)
+    ? { ...left, sLo: at }
+    : left;
+
 /** mLo and mHi at the figure to reach: the last look above it, and the first proof after it. */
 function reaching(followed: Followed, { degF, degC }: Line, sHi: number) {
   const { readings } = followed.record;
@@ -115,7 +129,9 @@ function backAtStart(followed: Followed, { degF, degC }: Line, sHi: number): boo
 function found(followed: Followed, way: Way): Found {
   const { start, wholeStart } = way;
   const left =
-    start.kind === 'made' ? { sHi: start.at, sLo: start.at, anyBelow: true } : leaving(followed, start);
+    start.kind === 'made'
+      ? { sHi: start.at, sLo: start.at, anyBelow: true }
+      : notBefore(leaving(followed, start), followed.leftHeatAt);
   const { mLo, mHi, roseAgain } = reaching(followed, way.to, left.sHi ?? Number.POSITIVE_INFINITY);
   const isBack = wholeStart !== null && left.sHi !== null && backAtStart(followed, wholeStart, left.sHi);
   return {
@@ -316,34 +332,50 @@ function pieceStages(
 }
 
 /** Nothing was read, in the step or before it: only what facts say of the clock is known. */
-function nothingRead(record: StepRecord, context: Context, reason: Reason): Stages {
-  const followed: Followed = { record, looks: [], disputed: new Set() };
+function nothingRead(record: StepRecord, context: Context, reason: Reason, leftHeatAt?: number): Stages {
+  const followed: Followed = { record, looks: [], disputed: new Set(), leftHeatAt };
   const stages = pieceStages(followed, { piece: null, before: [], looks: [] }, context, []);
   return Object.fromEntries(
     Object.entries(stages).map(([name, stage]) => [name, { ...stage, reasons: [reason] }]),
   );
 }
 
+/** Cooled by a method without a clock: no figure speaks of how long it takes. */
+function withoutClock(ways: readonly Way[], section: string): Judged {
+  const none = notApplicable(section, 'no_figure');
+  const names: StageName[] = ways.map(({ stage }) => stage.name);
+  return { byPiece: [], whole: Object.fromEntries(names.map((name) => [name, none])), read: [] };
+}
+
+/** The pieces that were read in the step, without what was read of them before it. */
+const readIn = (pieces: readonly PieceLooks[]): PieceLooks[] =>
+  pieces.filter(({ looks }) => looks.length > 0).map((piece) => ({ ...piece, before: [] }));
+
 /**
  * Cooling, FDA Food Code 2022 3-501.14(A) and (B) by docs/judge.md 4.2. Kept says: the food was at or below the
  * figure at a moment no more than the limit after a moment when a place of it was still at or above the start
  * figure, and no later look of this cooling was above it.
+ * @param leftHeatAt ms: the end of a first heating, from which the record of this cooling is taken (4.8)
  */
-export function cooling(record: StepRecord, profile: Profile): Judged {
+export function cooling(record: StepRecord, profile: Profile, leftHeatAt?: number): Judged {
   const seen = span(record);
   const ways = waysOf(record, profile);
+  const { cooling_untimed: untimed } = profile.figures;
+  if (untimed !== null && isUntimed(record, untimed)) return withoutClock(ways, untimed.asked.section);
   if (ways.length === 0) return { byPiece: [], whole: { total: notApplicable('', 'no_figure') }, read: [] };
   const context: Context = { seen, ways, shared: [] };
-  const { pieces, airRead } = byPiece(record, seen);
+  const { pieces: all, airRead } = byPiece(record, seen);
+  const pieces = leftHeatAt === undefined ? all : readIn(all);
   const read = pieces.filter((piece) => piece.looks.length > 0);
   const unread: Reason = airRead ? 'air_only' : 'no_reading';
-  if (pieces.length === 0) return { byPiece: [], whole: nothingRead(record, context, unread), read: [] };
+  if (pieces.length === 0)
+    return { byPiece: [], whole: nothingRead(record, context, unread, leftHeatAt), read: [] };
   const judged = read.length > 0 ? read : pieces;
   return {
     byPiece: judged.map((piece) => ({
       piece: piece.piece,
       stages: pieceStages(
-        followedOf(record, profile, piece),
+        { ...followedOf(record, profile, piece), leftHeatAt },
         piece,
         context,
         read.length > 0 ? [] : [unread],
