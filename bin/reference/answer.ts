@@ -1,3 +1,4 @@
+import { dateMark } from '#lib/judge/date-mark.ts';
 import { judgeStep } from '#lib/judge/judge.ts';
 import { probeCheck, suspectAfter } from '#lib/judge/probe-check.ts';
 import type { JudgedReading, RuleKind } from '#lib/judge/record.ts';
@@ -5,7 +6,14 @@ import { roastCook } from '#lib/judge/roast.ts';
 import { stagesJson } from '#lib/judge/stage.ts';
 import { type StandingEvent, standing } from '#lib/judge/standing.ts';
 import { msOf } from '#shared/time.ts';
-import { type AnyCase, type CaseReading, probeCheckInputs, standingInputs, stepInputs } from './case.ts';
+import {
+  type AnyCase,
+  type CaseReading,
+  dateMarkInputs,
+  probeCheckInputs,
+  standingInputs,
+  stepInputs,
+} from './case.ts';
 import { profileOf } from './profile.ts';
 
 export type Answer = Record<string, unknown>;
@@ -34,6 +42,13 @@ function answerStep(kind: RuleKind, inputs: AnyCase['inputs']): Answer {
   return { stages: stagesJson(stages), ...(roast === null ? {} : { roast_cook: roast }) };
 }
 
+function answerDateMark(inputs: AnyCase['inputs']): Answer {
+  const { profile, facts } = dateMarkInputs.parse(inputs);
+  const limits = profileOf(profile, undefined);
+  if (limits === null) throw new Error(`no profile ${profile} is built`);
+  return dateMark(facts, limits);
+}
+
 function answerProbeCheck(inputs: AnyCase['inputs']): Answer {
   const { profile, facts, readings } = probeCheckInputs.parse(inputs);
   const limits = profileOf(profile, undefined);
@@ -56,6 +71,10 @@ const kinds: Record<string, (inputs: AnyCase['inputs']) => Answer> = {
   cooling: (inputs) => answerStep('cooling', inputs),
   reheat: (inputs) => answerStep('reheat', inputs),
   cook: (inputs) => answerStep('cook', inputs),
+  cold_hold: (inputs) => answerStep('cold_hold', inputs),
+  time_control: (inputs) => answerStep('time_control', inputs),
+  noncontinuous: (inputs) => answerStep('noncontinuous', inputs),
+  date_mark: answerDateMark,
   probe_check: answerProbeCheck,
   standing: answerStanding,
 };

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { foodClass } from '#shared/entries/food.ts';
 import { spot } from '#shared/entries/step-name.ts';
-import { instant, msOf } from '#shared/time.ts';
+import { instant, localDate, msOf } from '#shared/time.ts';
 import { unit } from '#shared/units.ts';
 
 /**
@@ -10,7 +10,7 @@ import { unit } from '#shared/units.ts';
  */
 const verdict = z.enum(['kept', 'not_shown', 'broken', 'not_applicable']);
 
-const reading = z.strictObject({
+const reading = z.object({
   t: instant,
   value: z.number(),
   unit: unit.default('degF'),
@@ -24,20 +24,30 @@ const reading = z.strictObject({
 });
 export type CaseReading = z.infer<typeof reading>;
 
-const published = z.array(z.strictObject({ value: z.number(), unit })).min(1);
+const published = z.array(z.object({ value: z.number(), unit })).min(1);
 
-/** Figures that a case carries for a profile that is not shipped. */
+const heldFigure = z
+  .object({
+    figure: published,
+    comparison: z.enum(['at_or_above', 'above', 'at_or_below', 'below']),
+    section: z.string(),
+  })
+  .nullish();
+
+const reheatRoute = z.object({
+  target: published,
+  held_s: z.number().default(0),
+  stand_s: z.number().nullable().default(null),
+  section: z.string(),
+});
+
+/** Figures that a case carries; of a role that it does not name it says nothing. Members not described are not read. */
 export const profileFigures = z.object({
-  hot_hold: z
-    .strictObject({
-      figure: published,
-      comparison: z.enum(['at_or_above', 'above', 'at_or_below', 'below']),
-      section: z.string(),
-    })
-    .nullish(),
+  hot_hold: heldFigure,
+  cold_hold: heldFigure,
   cooling: z
     .array(
-      z.strictObject({
+      z.object({
         name: z.enum(['stage_1', 'stage_2', 'total']),
         from: published,
         to: published,
@@ -47,26 +57,47 @@ export const profileFigures = z.object({
         section: z.string(),
       }),
     )
-    .default([]),
+    .optional(),
   reheat: z
     .object({
       from: published.optional(),
       within_min: z.number().optional(),
+      strict: z.boolean().default(false),
       time_section: z.string().optional(),
       routes: z.object({
-        conventional: z
-          .strictObject({ target: published, held_s: z.number(), section: z.string() })
-          .optional(),
+        conventional: reheatRoute.optional(),
+        microwave: reheatRoute.optional(),
+        commercial: reheatRoute.optional(),
       }),
     })
     .nullish(),
+  cook: z
+    .object({
+      rows: z.array(z.object({ figure: published, held_s: z.number() })).min(1),
+      section: z.string(),
+    })
+    .nullish(),
+  come_up: z
+    .object({
+      from: published,
+      to: published,
+      within_min: z.number(),
+      strict: z.boolean().default(false),
+      section: z.string(),
+    })
+    .nullish(),
+  /** `strict_start`: the figure itself does not start it, by the model code's figures otherwise. */
+  time_control: z.object({ strict_start: z.boolean().optional() }).nullish(),
 });
 export type ProfileFigures = z.infer<typeof profileFigures>;
+
+/** An instant of a fact; null = not known, or not yet. */
+const moment = instant.transform(msOf).nullable();
 
 export const stepInputs = z.object({
   profile: z.string(),
   profile_figures: profileFigures.optional(),
-  food: z.strictObject({ class: foodClass, pieces: z.int().nullable().default(null) }),
+  food: z.object({ class: foodClass, pieces: z.int().nullable().default(null) }),
   facts: z
     .object({
       roast_cook: z.union([verdict, z.literal('none')]),
@@ -75,11 +106,26 @@ export const stepInputs = z.object({
       stirred: z.boolean().nullable(),
       stood_s: z.number().nullable(),
       ingredients: z.enum(['cooked', 'ambient']),
-      prepared_at: instant.transform(msOf).nullable(),
+      prepared_at: moment,
       oven: z.enum(['still_dry', 'convection', 'high_humidity', 'pit']).nullable(),
       oven_temp: z.number().nullable(),
       mass_lb: z.number().nullable(),
       method: z.string(),
+      uncovered_protected: z.boolean().nullable(),
+      unit_air: z.number().nullable(),
+      layer_in: z.number().nullable(),
+      intact_in: z.number().nullable(),
+      mode: z.enum(['4h', '6h']),
+      removed_at: moment,
+      written_procedure: z.boolean().nullable(),
+      marked: z.boolean().nullable(),
+      gone_at: moment,
+      starts_as: z.enum(['produce_cut', 'package_opened']).nullable(),
+      heat_from: moment,
+      heat_to: moment,
+      final_from: moment,
+      written: z.boolean().nullable(),
+      approved: z.boolean().nullable(),
     })
     .partial()
     .default({}),
@@ -88,6 +134,17 @@ export const stepInputs = z.object({
   end: instant.nullable().default(null),
   as_of: instant,
   readings: z.array(reading),
+});
+
+export const dateMarkInputs = z.object({
+  profile: z.string(),
+  facts: z.object({
+    prepared_on: localDate.nullish(),
+    opened_on: localDate.nullish(),
+    frozen: z.array(z.tuple([localDate, localDate.nullable()])).nullish(),
+    combined_with: z.array(localDate).nullish(),
+    as_of_date: localDate,
+  }),
 });
 
 export const probeCheckInputs = z.object({

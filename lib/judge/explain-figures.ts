@@ -62,6 +62,7 @@ function limitsOf(kind: RuleKind, record: StepRecord, figures: Figures): Tempera
     case 'cold_hold':
       return present([figures.cold_hold]);
     case 'cooling':
+    case 'noncontinuous':
       return present([...figures.cooling.map(({ to }) => to), figures.cooling_ambient?.to]);
     case 'reheat': {
       const { reheat_conventional: plain, reheat_microwave: micro, reheat_commercial: sealed } = figures;
@@ -89,7 +90,7 @@ export function chartOf(record: StepRecord, { figures }: Profile, { limit }: Sta
   const { method } = record.facts;
   const micro = method === 'microwave' ? figures.cook_microwave?.chart : undefined;
   const roast = record.food.class === 'intact_roast' ? figures.roast_chart : undefined;
-  const charts = present([micro, roast, own]);
+  const charts = present([micro, roast, own, figures.noncontinuous?.final_chart]);
   return charts.find((chart) => chart.rows.some((row) => row[limit.unit] === limit.value)) ?? null;
 }
 
@@ -106,7 +107,10 @@ function timesOf(kind: RuleKind, figures: Figures): TimeFigure[] {
     case 'time_control':
       return timeForms(figures).map(({ within }) => within);
     case 'noncontinuous':
-      return present([figures.noncontinuous?.initial_heating]);
+      return present([
+        figures.noncontinuous?.initial_heating,
+        ...figures.cooling.map(({ within }) => within),
+      ]);
     default:
       return [];
   }
@@ -162,7 +166,8 @@ export function figuresOf(
             }),
       },
     ];
-  const chart = name === 'temperature' && byChart ? chartOf(record, profile, stage) : null;
+  const isChart = name === 'final_cook' || (name === 'temperature' && byChart);
+  const chart = isChart ? chartOf(record, profile, stage) : null;
   if (chart !== null) return [{ ...cited('chart', chart, profile), first: chart.first, rows: chart.rows }];
   const limit = limitFigure(kind, record, profile, stage);
   if (limit !== null) shown.push(temperature('limit', limit, profile));

@@ -19,7 +19,7 @@ const kinds = new Set([
   'time_control',
   'noncontinuous',
 ]);
-const cases = ['20-limits.json', '21-more-limits-built.json'].flatMap(
+const cases = ['20-limits.json', '21-more-limits.json'].flatMap(
   (name): Case[] => JSON.parse(readFileSync(new URL(`../reference/${name}`, import.meta.url), 'utf8')).cases,
 );
 const steps = cases.filter(({ kind }) => kinds.has(kind));
