@@ -13,5 +13,6 @@ export function sheetWords(language: Language): Say {
     onError: () => {},
     getMessageFallback: ({ key }) => key,
   }) as unknown as Say;
-  return (key, values) => translator(key, values);
+  // A day's document does not say whether a batch is counted in pans, so its numbers are of pieces.
+  return (key, values) => translator(key, { counted: 'pieces', ...values });
 }

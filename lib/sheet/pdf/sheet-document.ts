@@ -9,6 +9,7 @@ import { batchVerdicts } from './batch-verdicts.ts';
 import { dayPages } from './day-pages.ts';
 import { dayTables } from './day-tables.ts';
 import { registerFonts } from './fonts.ts';
+import { howReached } from './how-reached.ts';
 import type { Paper } from './paper.ts';
 import { readingsPages } from './readings-pages.ts';
 
@@ -46,7 +47,7 @@ function sheetDocument(names: SheetNames, printed: Printed, paper: Paper): React
       language: names.language,
       creationDate: new Date(printed.printedAt),
     },
-    dayPages(names, printed, paper, [...batchVerdicts(names), ...dayTables(names)]),
+    dayPages(names, printed, paper, [...batchVerdicts(names), ...dayTables(names), ...howReached(names)]),
     ...readingsPages(names, printed, paper),
   );
 }

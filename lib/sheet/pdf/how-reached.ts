@@ -1,0 +1,108 @@
+import { Text, View } from '@react-pdf/renderer';
+import { createElement as h, type ReactElement } from 'react';
+import { markLegend, type ProofStep, type ProofVoice, proofSteps } from '#lib/judge/explain-words.ts';
+import { profile as profileById } from '#lib/limits/profiles.ts';
+import { isoOf } from '#shared/time.ts';
+import type { BatchDoc, RunDoc } from '../day-schema.ts';
+import { type DayProof, explainDay } from '../explain-day.ts';
+import type { SheetNames } from '../sheet-names.ts';
+import { stagesInOrder } from '../stage-order.ts';
+import { style } from './style.ts';
+
+type Told = { batch: BatchDoc; run: RunDoc; name: string; proof: DayProof };
+
+/** Stages about witness or the house's plan get their line; they are no verdict on the food. */
+const isLesser = (name: string): boolean => name === 'between_readings' || name === 'house_plan_interval';
+
+const isWhole = ({ name, proof }: Told): boolean =>
+  !isLesser(name) && (proof.proof.stage.verdict === 'broken' || proof.proof.stage.verdict === 'not_shown');
+
+/** The appendix: each verdict that was not kept as a numbered proof, each that was kept in a line. */
+export function howReached(names: SheetNames): ReactElement[] {
+  const { day, say } = names;
+  const title = h(Text, { key: 'how', style: style.part }, say('explain.sheet_title'));
+  const limits = profileById(day.profile.id);
+  if (limits === null) {
+    const words = say('explain.cannot', { what: say('explain.what_profile') });
+    return day.batches.length === 0 ? [] : [title, h(Text, { key: 'how-not' }, words)];
+  }
+  const told = day.batches.flatMap((batch) =>
+    batch.runs.flatMap((run) =>
+      stagesInOrder(run).flatMap(([name]): Told[] => {
+        const proof = explainDay(day, batch, run, name, limits);
+        return proof === null ? [] : [{ batch, run, name, proof }];
+      }),
+    ),
+  );
+  if (told.length === 0) return [];
+  const legend = markLegend(
+    told.flatMap(({ proof }) => proof.proof.figures),
+    { say },
+  );
+  return [
+    title,
+    h(Text, { key: 'how-help', style: style.tool }, say('explain.sheet_help')),
+    ...legend.map((line, at) => h(Text, { key: `legend-${at}`, style: { fontSize: 9 } }, line)),
+    ...told.filter(isWhole).map((one, at) => wholeProof(names, one, at)),
+    h(
+      View,
+      { key: 'kept', style: style.ruledAbove },
+      ...told.filter((one) => !isWhole(one)).map((one, at) => keptLine(names, one, at)),
+    ),
+  ];
+}
+
+function headOf({ say }: SheetNames, { batch, run, name, proof }: Told): string {
+  const stage = say('explain.stage', {
+    step: say(`common.step.${run.step}`),
+    stage: say(`sheet.stage.${name}`),
+    verdict: say(`judge.verdict.${proof.proof.stage.verdict}`),
+  });
+  return `${batch.name}, ${stage}`;
+}
+
+/** What is to be known beside a stored verdict: that its readings are of other days too, or that it would differ. */
+function caveats({ say }: SheetNames, { isPart, otherwise }: DayProof): string[] {
+  return [
+    isPart ? say('explain.not_whole') : null,
+    otherwise === null
+      ? null
+      : say('explain.judged_otherwise', { verdict: say(`judge.verdict.${otherwise}`) }),
+  ].filter((line) => line !== null);
+}
+
+function wholeProof(names: SheetNames, told: Told, at: number): ReactElement {
+  const voice: ProofVoice = { say: names.say, time: (ms) => names.time(isoOf(ms)) };
+  const steps = proofSteps(told.proof.proof, told.proof.kind, voice);
+  return h(
+    View,
+    { key: `proof-${at}`, style: { fontSize: 9, lineHeight: 1.2 } },
+    h(Text, { style: style.under, minPresenceAhead: 40 }, headOf(names, told)),
+    ...caveats(names, told.proof).map((line, n) =>
+      h(Text, { key: `caveat-${n}`, style: style.strong }, line),
+    ),
+    ...steps.map((step, n) => stepView(step, n)),
+  );
+}
+
+const stepView = ({ text, under }: ProofStep, at: number): ReactElement =>
+  h(
+    View,
+    { key: at, style: { paddingLeft: 10 } },
+    h(Text, null, `${at + 1}. ${text}`),
+    ...under.map((line, n) => h(Text, { key: n, style: { paddingLeft: 12 } }, line)),
+  );
+
+function keptLine(names: SheetNames, { batch, run, name, proof }: Told, at: number): ReactElement {
+  const { say } = names;
+  const { stage, pieces } = proof.proof;
+  const words = say('explain.kept_line', {
+    batch: batch.name,
+    step: say(`common.step.${run.step}`),
+    stage: say(`sheet.stage.${name}`),
+    verdict: say(`judge.verdict.${stage.verdict}`),
+    section: stage.section,
+    count: pieces.reduce((sum, piece) => sum + piece.readings.length, 0),
+  });
+  return h(Text, { key: at, style: { fontSize: 9 } }, words);
+}
