@@ -64,6 +64,13 @@ function found(stage: Stage, words: Words): string[] {
         longest: length(stage.below_longest_min, words),
       }),
     );
+  if (typeof stage.above_longest_min === 'number')
+    told.push(
+      judge('above_lengths', {
+        shortest: length(stage.above_shortest_min ?? 0, words),
+        longest: length(stage.above_longest_min, words),
+      }),
+    );
   if (typeof stage.longest_gap_min === 'number')
     told.push(judge('gap', { time: length(stage.longest_gap_min, words) }));
   return told;
@@ -113,8 +120,6 @@ function stepLines(step: LogStepAnswer, words: Words): string[] {
   const until = step.end === null ? 'open' : wallTime(step.end, step.last);
   const from = wallTime(step.start.at, step.start);
   const head = `  ${cli('step', { step: common(`step.${step.step}`), from, until })}`;
-  // Of a log's steps only those without a rule of ours carry it; a rule may well be published.
-  if (step.reason === 'no_figure') return [head, `    ${cli('not_judged_yet')}`];
   if (step.reason !== null)
     return [head, `    ${cli('no_stages', { reason: judge(`reason.${step.reason}`) })}`];
   return [

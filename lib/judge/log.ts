@@ -2,9 +2,10 @@ import type { Profile } from '#lib/limits/profile.ts';
 import { foodClass } from '#shared/entries/food.ts';
 import { msOf } from '#shared/time.ts';
 import type { Reason, Stage, StageName, Stages } from './answer.ts';
+import { kindOf } from './hold-kind.ts';
 import { judgeStep } from './judge.ts';
 import { type LogProblem, type LogRow, type LogStep, readLog } from './log-rows.ts';
-import type { JudgedReading, RuleKind, StepRecord } from './record.ts';
+import type { Facts, JudgedReading, RuleKind, StepRecord } from './record.ts';
 import { stageEntries } from './stage.ts';
 
 /** How a log is to be judged. `asOf` null = the log's last reading; nothing reads a clock. */
@@ -29,22 +30,7 @@ export type LogStepAnswer = {
 export type LogBatch = { batch: string; food: string; steps: LogStepAnswer[] };
 export type LogAnswer = { batches: LogBatch[]; problems: LogProblem[]; asOf: number | null };
 
-/** The rule that judges a step; a step without one says why by a reason key. */
-const rules: Record<LogStep, { kind: RuleKind } | { reason: Reason }> = {
-  rest: { kind: 'hot_hold' },
-  hot_hold: { kind: 'hot_hold' },
-  service: { kind: 'hot_hold' },
-  transport: { kind: 'hot_hold' },
-  cooling: { kind: 'cooling' },
-  reheat: { kind: 'reheat' },
-  cutting: { reason: 'preparation' },
-  // Their rules need more than a log says, or are not built: the log is not judged by a figure there.
-  cook: { reason: 'no_figure' },
-  cold_hold: { reason: 'no_figure' },
-  time_control: { reason: 'no_figure' },
-};
-
-type Run = { step: LogStep; rows: LogRow[]; end: number | null };
+type Run = { step: LogStep; rows: LogRow[]; end: number | null; goneAt: number | null };
 
 /** The rows of one moment: those that go on with the step before first, those of the step after last. */
 function momentInOrder(rows: readonly LogRow[], before: LogStep | null, after: LogStep | null): LogRow[] {
@@ -75,11 +61,14 @@ function runsOf(rows: readonly LogRow[], ended: boolean): Run[] {
     if (run?.step === row.step) run.rows.push(row);
     else {
       if (run !== undefined) run.end = row.at;
-      runs.push({ step: row.step, rows: [row], end: null });
+      runs.push({ step: row.step, rows: [row], end: null, goneAt: null });
     }
   }
   const last = runs.at(-1);
-  if (ended && last !== undefined) last.end = last.rows.at(-1)?.at ?? null;
+  if (ended && last !== undefined) {
+    last.end = last.rows.at(-1)?.at ?? null;
+    last.goneAt = last.end;
+  }
   return runs;
 }
 
@@ -126,35 +115,47 @@ function seenBefore(past: Past, run: Run, at: number): LogRow[] {
   return pieces.flatMap((piece) => lastBefore(past.get(piece) ?? [], at));
 }
 
-type Batch = { food: string; past: Past };
+type Batch = { food: string; past: Past; earlier: LogStep[] };
 
-function answerStep(run: Run, { food, past }: Batch, asOf: number, ask: LogQuestion): LogStepAnswer[] {
+/**
+ * What a log's step says of itself: nothing of a cook, so the roast allowance is never taken from it, and of time
+ * control when the food left (the step's first reading) and, where the log ended with it, when it was gone.
+ */
+const factsOf = (run: Run): Facts =>
+  run.step === 'time_control' ? { removed_at: run.rows[0]?.at ?? null, gone_at: run.goneAt } : {};
+
+function answerStep(
+  run: Run,
+  { food, past, earlier }: Batch,
+  asOf: number,
+  ask: LogQuestion,
+): LogStepAnswer[] {
   const [start] = run.rows;
   if (start === undefined || start.at > asOf) return []; // not seen yet
   const end = run.end !== null && run.end <= asOf ? run.end : null;
   const last = run.rows.findLast((row) => row.at <= asOf) ?? start;
   const answer = { step: run.step, start, last, end, asked: null };
-  const rule = rules[run.step];
-  if ('reason' in rule) return [{ ...answer, stages: {}, reason: rule.reason }];
-  const looksBack = rule.kind === 'cooling' || rule.kind === 'reheat';
+  const kind = kindOf(run.step, earlier);
+  if (kind === null) return [{ ...answer, stages: {}, reason: 'preparation' }];
+  const looksBack = kind === 'cooling' || kind === 'reheat' || kind === 'cook' || kind === 'time_control';
   const before = looksBack ? seenBefore(past, run, start.at) : [];
   const rows = [...before, ...run.rows];
   const known = foodClass.safeParse(food);
   const record: StepRecord = {
     food: { class: known.success ? known.data : 'unknown', pieces: null },
-    facts: {}, // a log says nothing of the cook, so the roast allowance is never taken from it
+    facts: factsOf(run),
     planIntervalMin: ask.planIntervalMin,
     start: start.at,
     end: run.end,
     asOf,
     readings: rows.map(reading),
   };
-  const stages = judgeStep(rule.kind, record, ask.profile);
+  const stages = judgeStep(kind, record, ask.profile);
   // A log's readings are known by their lines.
   for (const [, stage] of stageEntries(stages))
     stage.rests_on = stage.rests_on.map((index) => rows[index]?.line ?? 0).sort((a, b) => a - b);
   const empty = stageEntries(stages).length === 0;
-  const asked = { kind: rule.kind, record, lines: rows.map(({ line }) => line) };
+  const asked = { kind, record, lines: rows.map(({ line }) => line) };
   return [{ ...answer, stages, reason: empty ? 'no_figure' : null, asked }];
 }
 
@@ -189,9 +190,11 @@ export function judgeLog(text: string, ask: LogQuestion): LogAnswer {
   const batches = [...grouped(rows)].map(([batch, lines]): LogBatch => {
     const food = lines[0]?.food ?? '';
     const past: Past = new Map();
+    const earlier: LogStep[] = [];
     const steps = runsOf(lines, ask.ended).flatMap((run) => {
-      const answer = answerStep(run, { food, past }, asOf, ask);
+      const answer = answerStep(run, { food, past, earlier }, asOf, ask);
       keep(past, run.rows);
+      earlier.push(run.step);
       return answer;
     });
     return { batch, food, steps };

@@ -133,12 +133,7 @@ describe('steps are the consecutive runs of a batch by time', () => {
 });
 
 describe('a step without a rule has no stages, and says why', () => {
-  test.each([
-    ['cutting', 'preparation'],
-    ['cook', 'no_figure'],
-    ['cold_hold', 'no_figure'],
-    ['time_control', 'no_figure'],
-  ])('%s: %s', (step, reason) => {
+  test.each([['cutting', 'preparation']])('%s: %s', (step, reason) => {
     const answer = judged(log(row('a', step, '12:00', 150)), { ended: true });
     expect(stepsOf(answer)).toMatchObject([{ step, stages: {}, reason }]);
     expect(logStatus(answer)).toBe(2);
@@ -148,6 +143,37 @@ describe('a step without a rule has no stages, and says why', () => {
     expect(stepsOf(answer)[0]?.stages.at_readings).toMatchObject({
       verdict: 'broken',
       section: '3-501.16(A)(1)',
+    });
+  });
+});
+
+describe('the steps of cold food, of a cook and of time control are judged by their rules', () => {
+  const only = (step: string, value: number, spot: string) =>
+    stepsOf(judged(log(row('a', step, '12:00', value, `degF,${spot},,,,`)), { ended: true }))[0]?.stages;
+  test.each([
+    ['cold_hold', 41, 'warmest', 'at_readings', 'kept', '3-501.16(A)(2)'],
+    ['cold_hold', 41.1, 'warmest', 'at_readings', 'broken', '3-501.16(A)(2)'],
+    ['cook', 144.9, 'core', 'temperature', 'broken', '3-401.11(A)(1)'],
+    ['time_control', 135, 'edge', 'start', 'kept', '3-501.19(B)'],
+    ['time_control', 134.9, 'edge', 'start', 'broken', '3-501.19(B)'],
+  ] as const)('%s at %s °F, %s: %s is %s', (step, value, spot, name, verdict, section) => {
+    expect(only(step, value, spot)?.[name]).toMatchObject({ verdict, section });
+  });
+  it('food that went on after time control was not gone, and nobody knows of a procedure', () => {
+    const text = log(row('a', 'time_control', '12:00', 150), row('a', 'hot_hold', '13:00', 150));
+    const [out] = stepsOf(judged(text, { asOf: '2026-05-08T16:00:01-05:00' }));
+    expect(out?.stages.time?.verdict).toBe('broken');
+    expect(out?.stages.procedure?.verdict).toBe('not_shown');
+  });
+  test.each(['rest', 'service', 'transport'])('%s after the cold is judged as a cold hold', (step) => {
+    const text = log(
+      row('a', 'cold_hold', '12:00', 38, 'degF,warmest,,,,'),
+      row('a', 'cutting', '12:30', 38, 'degF,warmest,,,,'),
+      row('a', step, '13:00', 41.1, 'degF,warmest,,,,'),
+    );
+    expect(stepsOf(judged(text))[2]?.stages.at_readings).toMatchObject({
+      verdict: 'broken',
+      section: '3-501.16(A)(2)',
     });
   });
 });
