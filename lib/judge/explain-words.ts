@@ -102,7 +102,8 @@ function ruleStep({ name, stage, figures }: StageProof, voice: ProofVoice): Proo
       under: [],
     };
   const [first] = figures;
-  if (first === undefined)
+  const asked = figures.map((figure) => asks(figure, voice)).filter((words) => words !== '');
+  if (first === undefined || asked.length === 0)
     return {
       text: say('explain.rule_bare', { section: stage.section === '' ? '–' : stage.section }),
       under: [],
@@ -111,7 +112,7 @@ function ruleStep({ name, stage, figures }: StageProof, voice: ProofVoice): Proo
   const text = say('explain.rule', {
     section: stage.section,
     edition,
-    asks: figures.map((figure) => asks(figure, voice)).join(', '),
+    asks: asked.join(', '),
   });
   const marks = [...new Set(figures.map((figure) => figureMark(figure, voice)))].filter(
     (mark) => mark !== '',
@@ -214,8 +215,12 @@ function readingLine(run: Run, comparison: string | null, voice: ProofVoice): st
   });
 }
 
-const nameOf = ({ piece }: PieceProof, { say }: ProofVoice): string =>
-  piece === null ? say('explain.batch') : say('common.piece', { number: piece, counted: 'pieces' });
+/** The piece as a line begins with it. */
+function nameOf({ piece }: PieceProof, { say }: ProofVoice): string {
+  if (piece === null) return say('explain.batch');
+  const name = say('common.piece', { number: piece, counted: 'pieces' });
+  return name.charAt(0).toUpperCase() + name.slice(1);
+}
 
 function readingsStep(proof: StageProof, piece: PieceProof, voice: ProofVoice, all: boolean): ProofStep {
   const { say } = voice;

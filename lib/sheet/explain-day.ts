@@ -1,6 +1,7 @@
 import { ruleOf } from '#lib/fold/good.ts';
 import type { Reason, Stage, StageName, Verdict } from '#lib/judge/answer.ts';
 import { explainStep, type StageProof } from '#lib/judge/explain.ts';
+import { figuresOf } from '#lib/judge/explain-figures.ts';
 import type { Facts, JudgedReading, RuleKind, StepRecord } from '#lib/judge/record.ts';
 import type { Profile } from '#lib/limits/profile.ts';
 import { msOf } from '#shared/time.ts';
@@ -146,12 +147,13 @@ export function explainDay(
     if (proof === undefined) return [];
     const pieces = proof.pieces.map((one) => ({ ...one, verdict: stored.verdict }));
     const read = record.readings.some(({ at }) => record.start !== null && at >= record.start);
-    return [{ proof, pieces, judged: proof.stage.verdict, read }];
+    return [{ proof, pieces, judged: proof.stage.verdict, read, record }];
   });
   // The run's verdict is of the pieces that were read; of all of them only when none was.
   const read = every.filter((one) => one.read);
   const own = read.length > 0 ? read : every;
   const [first] = own;
+  const stage = storedStage(doc);
   const judged = worstFirst.find((verdict) => own.some((one) => one.judged === verdict)) ?? doc.verdict;
   const doubted = own.filter(({ proof }) => proof.without_suspect !== null);
   const without = own.map(({ proof }) => proof.without_suspect ?? proof.stage.verdict);
@@ -163,8 +165,8 @@ export function explainDay(
     kind,
     proof: {
       name: name as StageName,
-      stage: storedStage(doc),
-      figures: first?.proof.figures ?? [],
+      stage,
+      figures: first === undefined ? [] : figuresOf(kind, name as StageName, first.record, profile, stage),
       pieces: own.flatMap(({ pieces }) => pieces),
       air: 0,
       without_suspect:

@@ -11,11 +11,11 @@ import { style } from './style.ts';
 
 type Told = { batch: BatchDoc; run: RunDoc; name: string; proof: DayProof };
 
-/** Stages about witness or the house's plan get their line; they are no verdict on the food. */
+/** About witness or the house's plan: no verdict on the food, and told with each batch. */
 const isLesser = (name: string): boolean => name === 'between_readings' || name === 'house_plan_interval';
 
-const isWhole = ({ name, proof }: Told): boolean =>
-  !isLesser(name) && (proof.proof.stage.verdict === 'broken' || proof.proof.stage.verdict === 'not_shown');
+const isWhole = ({ proof }: Told): boolean =>
+  proof.proof.stage.verdict === 'broken' || proof.proof.stage.verdict === 'not_shown';
 
 /** The appendix: each verdict that was not kept as a numbered proof, each that was kept in a line. */
 export function howReached(names: SheetNames): ReactElement[] {
@@ -29,7 +29,7 @@ export function howReached(names: SheetNames): ReactElement[] {
   const told = day.batches.flatMap((batch) =>
     batch.runs.flatMap((run) =>
       stagesInOrder(run).flatMap(([name]): Told[] => {
-        const proof = explainDay(day, batch, run, name, limits);
+        const proof = isLesser(name) ? null : explainDay(day, batch, run, name, limits);
         return proof === null ? [] : [{ batch, run, name, proof }];
       }),
     ),
