@@ -29,7 +29,11 @@ export function ProofScreen({ given, id, asked }: Props) {
   const profile = profileOf(book);
   const name = run === undefined ? undefined : stageNames(run.stages).find((one) => one === asked.stage);
   const proof = run && name && profile ? explainRun(run, name, profile) : null;
-  const voice: ProofVoice = { say, time: (ms) => timeSaid(ms, { zone, clock, locale, now: book.asOf }) };
+  const voice: ProofVoice = {
+    say,
+    probe: (one) => book.kitchen.probes.get(one)?.name ?? say('common.not_known'),
+    time: (ms) => timeSaid(ms, { zone, clock, locale, now: book.asOf }),
+  };
   const back = `/batch/${id}${run === undefined ? '' : `?run=${run.key}`}`;
   const all = asked.all !== undefined;
   const steps = proof && run?.asked ? proofSteps(proof, run.asked.kind, voice, all) : [];

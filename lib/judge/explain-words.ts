@@ -7,6 +7,8 @@ import type { ShownFigure } from './explain-figures.ts';
 export type ProofVoice = {
   say: (key: string, values?: Record<string, string | number>) => string;
   time: (ms: number) => string;
+  /** The name of a thermometer by its id; missing = as the record calls it. */
+  probe?: (id: string) => string;
 };
 
 /** One numbered step of a proof in words, with what stands under it. */
@@ -195,7 +197,7 @@ function readingLine(run: Run, comparison: string | null, voice: ProofVoice): st
       time: voice.time(first.at),
       value: typed(first, voice),
       spot: first.spot === null ? say('explain.spot_not_said') : say(`common.spot.${first.spot}`),
-      probe: first.probe ?? 'none',
+      probe: first.probe === null ? 'none' : (voice.probe?.(first.probe) ?? first.probe),
       held: first.held_s ?? 'none',
       worth: worth(first, comparison, voice),
     });

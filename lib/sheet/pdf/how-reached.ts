@@ -44,10 +44,9 @@ export function howReached(names: SheetNames): ReactElement[] {
     h(Text, { key: 'how-help', style: style.tool }, say('explain.sheet_help')),
     ...legend.map((line, at) => h(Text, { key: `legend-${at}`, style: { fontSize: 9 } }, line)),
     ...told.filter(isWhole).map((one, at) => wholeProof(names, one, at)),
-    h(
-      View,
-      { key: 'kept', style: style.ruledAbove },
-      ...told.filter((one) => !isWhole(one)).map((one, at) => keptLine(names, one, at)),
+    ...keptLines(
+      names,
+      told.filter((one) => !isWhole(one)),
     ),
   ];
 }
@@ -73,36 +72,52 @@ function caveats({ say }: SheetNames, { isPart, otherwise }: DayProof): string[]
 
 function wholeProof(names: SheetNames, told: Told, at: number): ReactElement {
   const voice: ProofVoice = { say: names.say, time: (ms) => names.time(isoOf(ms)) };
-  const steps = proofSteps(told.proof.proof, told.proof.kind, voice);
-  return h(
-    View,
-    { key: `proof-${at}`, style: { fontSize: 9, lineHeight: 1.2 } },
-    h(Text, { style: style.under, minPresenceAhead: 40 }, headOf(names, told)),
+  const [first, ...rest] = proofSteps(told.proof.proof, told.proof.kind, voice).map(stepView);
+  const head = [
+    h(Text, { key: 'head', style: style.under }, headOf(names, told)),
     ...caveats(names, told.proof).map((line, n) =>
       h(Text, { key: `caveat-${n}`, style: style.strong }, line),
     ),
-    ...steps.map((step, n) => stepView(step, n)),
+  ];
+  // The head never stands alone at the foot of a page.
+  return h(
+    View,
+    { key: `proof-${at}`, style: { fontSize: 9, lineHeight: 1.2 } },
+    h(View, { wrap: false }, ...head, first ?? null),
+    ...rest,
   );
 }
+
+/** Sentences run on in one paragraph; readings keep a line each. */
+const running = (under: readonly string[]): readonly string[] =>
+  under.length > 1 && under.every((line) => line.endsWith('.')) ? [under.join(' ')] : under;
 
 const stepView = ({ text, under }: ProofStep, at: number): ReactElement =>
   h(
     View,
     { key: at, style: { paddingLeft: 10 } },
     h(Text, null, `${at + 1}. ${text}`),
-    ...under.map((line, n) => h(Text, { key: n, style: { paddingLeft: 12 } }, line)),
+    ...running(under).map((line, n) => h(Text, { key: n, style: { paddingLeft: 12 } }, line)),
   );
 
-function keptLine(names: SheetNames, { batch, run, name, proof }: Told, at: number): ReactElement {
+/** What was kept, or does not apply, of each batch in one running line. */
+function keptLines(names: SheetNames, told: readonly Told[]): ReactElement[] {
   const { say } = names;
-  const { stage, pieces } = proof.proof;
-  const words = say('explain.kept_line', {
-    batch: batch.name,
-    step: say(`common.step.${run.step}`),
-    stage: say(`sheet.stage.${name}`),
-    verdict: say(`judge.verdict.${stage.verdict}`),
-    section: stage.section,
-    count: pieces.reduce((sum, piece) => sum + piece.readings.length, 0),
+  return [...Map.groupBy(told, ({ batch }) => batch.id).entries()].map(([id, all]) => {
+    const each = all.map(({ run, name, proof: { proof } }) =>
+      say('explain.kept_line', {
+        step: say(`common.step.${run.step}`),
+        stage: say(`sheet.stage.${name}`),
+        verdict: say(`judge.verdict.${proof.stage.verdict}`),
+        section: proof.stage.section,
+        count: proof.pieces.reduce((sum, piece) => sum + piece.readings.length, 0),
+      }),
+    );
+    return h(
+      Text,
+      { key: `kept-${id}`, style: { fontSize: 9, lineHeight: 1.2, marginTop: 3 } },
+      h(Text, { style: style.strong }, `${names.batch(id)}: `),
+      each.join(' '),
+    );
   });
-  return h(Text, { key: at, style: { fontSize: 9 } }, words);
 }
