@@ -40,7 +40,47 @@ const reheat: Rule = {
     }),
   ),
 };
-const rules = [hold, cooling, reheat];
+const cold: Rule = { kind: 'cold_hold', records: recordsOf(fc.constant({})) };
+const cook: Rule = {
+  kind: 'cook',
+  records: recordsOf(
+    fc.record({
+      method: fc.constantFrom('oven', 'oven', 'microwave'),
+      oven: fc.constantFrom('still_dry' as const, 'pit' as const, null),
+      oven_temp: fc.constantFrom(225, 250, 350, null),
+      mass_lb: fc.constantFrom(8, 12, null),
+      covered: fc.constantFrom(true, null, false),
+      stirred: fc.constant(true),
+      stood_s: fc.constantFrom(120, null),
+    }),
+  ),
+};
+const timeControl: Rule = {
+  kind: 'time_control',
+  records: recordsOf(
+    fc.record({
+      mode: fc.constantFrom('4h' as const, '6h' as const),
+      removed_at: fc.constantFrom(at(0), at(10), null),
+      gone_at: fc.constantFrom(null, at(200), at(240), at(241), at(360)),
+      written_procedure: fc.constantFrom(true, false, null),
+      marked: fc.constantFrom(true, false, null),
+      starts_as: fc.constantFrom(null, 'produce_cut' as const),
+    }),
+  ),
+};
+const noncontinuous: Rule = {
+  kind: 'noncontinuous',
+  records: recordsOf(
+    fc.record({
+      heat_from: fc.constantFrom(at(0), null),
+      heat_to: fc.constantFrom(at(50), at(60), at(61), null),
+      final_from: fc.constantFrom(at(300), null),
+      written: fc.constantFrom(true, false, null),
+      approved: fc.constantFrom(true, null),
+    }),
+  ),
+};
+const rules = [hold, cooling, reheat, cold, cook, timeControl, noncontinuous];
 
 describe.each(rules)('$kind keeps what every rule promises', (rule) => {
   test('a reading more never turns broken into kept', () => addingNeverMends(rule));
@@ -50,6 +90,11 @@ describe.each(rules)('$kind keeps what every rule promises', (rule) => {
 });
 
 describe('taking a passing reading away never turns anything into kept', () => {
+  test('cold_hold', () => {
+    removingNeverMends(cold, ({ value, unit, correction }) =>
+      correction === null ? value <= (unit === 'degF' ? 41 : 5) : false,
+    );
+  });
   test('hot_hold', () => {
     removingNeverMends(hold, ({ value, unit, correction }) =>
       correction === null ? value >= (unit === 'degF' ? 135 : 57) : false,
@@ -80,7 +125,7 @@ describe('judging costs in proportion to the readings', () => {
         Array.from({ length: count }, (_, place) =>
           reading(place / 4, value(place), { spot: 'core', piece: (place % pieces) + 1 }),
         ),
-        { planIntervalMin: 60 },
+        { planIntervalMin: 60, facts: { removed_at: at(0), heat_from: at(0), heat_to: at(0) } },
       );
   test.each([
     ['hot_hold', 'kept', 150],
@@ -89,6 +134,12 @@ describe('judging costs in proportion to the readings', () => {
     ['cooling', 'below the start', 80],
     ['reheat', 'below the target', 60],
     ['reheat', 'above it', 170],
+    ['cold_hold', 'kept', 30],
+    ['cold_hold', 'broken', 45],
+    ['cook', 'below the row', 120],
+    ['cook', 'above it', 150],
+    ['time_control', 'hot', 150],
+    ['noncontinuous', 'cooling', 60],
   ] as const)('%s, %s', (kind, _, value) => {
     costIsLinear(
       kind,

@@ -67,12 +67,17 @@ export const recordsOf = (facts: fc.Arbitrary<StepRecord['facts']>): fc.Arbitrar
       }),
     );
 
+const heats: ReadonlySet<RuleKind> = new Set(['reheat', 'cook', 'noncontinuous']);
+
 /** 2a. Adding a reading of the step never turns broken into kept, unless that reading itself proves the target. */
 export function addingNeverMends({ kind, records }: Rule): void {
   fc.assert(
     fc.property(records, anyReading, (before, added) => {
-      const proves = kind === 'reheat' && low(added) >= (added.unit === 'degF' ? 135 : 57);
-      fc.pre(added.at >= at(0) && !proves);
+      // A reading that itself proves a target of heating may mend; the lowest target of any row is 130 °F, 54 °C.
+      const proves = heats.has(kind) && low(added) >= (added.unit === 'degF' ? 130 : 54);
+      // The start of time control rests on the last look before the food left: a later one replaces it (4.6).
+      const replaces = kind === 'time_control' && added.at <= (before.facts.removed_at ?? at(0));
+      fc.pre(added.at >= at(0) && !proves && !replaces);
       const after = judge(kind, { ...before, readings: [...before.readings, added] });
       for (const [name, verdict] of verdicts(judge(kind, before)))
         if (verdict === 'broken' && name !== 'house_plan_interval')
@@ -132,6 +137,13 @@ export function orderAndNamesDoNotMatter({ kind, records }: Rule): void {
 const moved = (value: number | null | undefined, by: number) =>
   value === null || value === undefined ? value : value + by;
 
+const instants = ['prepared_at', 'removed_at', 'gone_at', 'heat_from', 'heat_to', 'final_from'] as const;
+
+const movedFacts = (facts: StepRecord['facts'], by: number): StepRecord['facts'] => ({
+  ...facts,
+  ...Object.fromEntries(instants.map((name) => [name, moved(facts[name], by)])),
+});
+
 function movedStage(stage: Stage, by: number): Stage {
   const next = stage.next === null ? null : { ...stage.next, by: moved(stage.next.by, by) ?? null };
   const first = stage.first_bad === undefined ? {} : { first_bad: moved(stage.first_bad, by) ?? null };
@@ -147,7 +159,7 @@ export function shiftingChangesNothing({ kind, records }: Rule): void {
         start: moved(one.start, by) ?? null,
         end: moved(one.end, by) ?? null,
         asOf: one.asOf + by,
-        facts: { ...one.facts, prepared_at: moved(one.facts.prepared_at, by) },
+        facts: movedFacts(one.facts, by),
         readings: one.readings.map((each) => ({ ...each, at: each.at + by })),
       };
       const expected = stageEntries(judge(kind, one)).map(([name, stage]) => [name, movedStage(stage, by)]);
