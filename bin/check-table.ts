@@ -1,8 +1,11 @@
 import { createTranslator } from 'use-intl/core';
 import type { Stage, StageName } from '#lib/judge/answer.ts';
+import { figuresOf } from '#lib/judge/explain-figures.ts';
+import { figureMark, markLegend, type ProofVoice } from '#lib/judge/explain-words.ts';
 import type { LogAnswer, LogBatch, LogStepAnswer } from '#lib/judge/log.ts';
 import type { LogRow } from '#lib/judge/log-rows.ts';
 import { stageEntries } from '#lib/judge/stage.ts';
+import type { Profile } from '#lib/limits/profile.ts';
 import { degrees } from '#shared/units.ts';
 import { type Language, messages } from '#shared/words/messages.ts';
 
@@ -15,12 +18,15 @@ export function wallTime(at: number, like: LogRow): string {
   return `${text.slice(0, 10)} ${text.slice(11, text.slice(17, 19) === '00' ? 16 : 19)}`;
 }
 
-const wordsOf = (locale: Language) => {
+const wordsOf = (locale: Language, limits: Profile | null) => {
+  const whole = createTranslator({ locale, messages: messages[locale] }) as unknown as ProofVoice['say'];
   const from = messages[locale];
   return {
     cli: createTranslator({ locale, messages: from, namespace: 'cli.check' }),
     judge: createTranslator({ locale, messages: from, namespace: 'judge' }),
     common: createTranslator({ locale, messages: from, namespace: 'common' }),
+    say: ((key, values) => whole(key, values)) as ProofVoice['say'],
+    limits,
   };
 };
 type Words = ReturnType<typeof wordsOf>;
@@ -86,6 +92,10 @@ function nextOf(stage: Stage, step: LogStepAnswer, words: Words): string[] {
 
 type Line = { name: string; verdict: string; demand: string; section: string; under: string[] };
 
+/** The figures of one stage, for the marks that say how they were checked and bind. */
+const figuresFor = ({ asked }: LogStepAnswer, name: StageName, stage: Stage, limits: Profile | null) =>
+  asked === null || limits === null ? [] : figuresOf(asked.kind, name, asked.record, limits, stage);
+
 function lineOf(name: StageName, stage: Stage, step: LogStepAnswer, words: Words): Line {
   const { judge, cli } = words;
   const verdict = judge(`verdict.${stage.verdict}`);
@@ -96,13 +106,18 @@ function lineOf(name: StageName, stage: Stage, step: LogStepAnswer, words: Words
     name: judge(`stage.${name}`),
     verdict: stage.open ? `${verdict}, ${open}` : verdict,
     demand: demand(stage, words),
-    section: isPlan ? judge('house_plan') : stage.section,
+    section: isPlan ? judge('house_plan') : `${stage.section}${marksOf(name, stage, step, words)}`,
     under: [
       ...found(stage, words),
       ...(reasons === '' ? [] : [cli('why', { reasons })]),
       ...nextOf(stage, step, words),
     ],
   };
+}
+
+function marksOf(name: StageName, stage: Stage, step: LogStepAnswer, words: Words): string {
+  const marks = figuresFor(step, name, stage, words.limits).map((figure) => figureMark(figure, words));
+  return [...new Set(marks)].map((mark) => (mark === '' ? '' : ` [${mark}]`)).join('');
 }
 
 /** Lines with their columns under each other; what belongs to a line stands indented below it. */
@@ -135,14 +150,20 @@ const batchLines = ({ batch, food, steps }: LogBatch, words: Words): string[] =>
 ];
 
 /** A judged log as a table that a cook can read. */
-export function checkTable({ batches, asOf }: LogAnswer, limits: string, locale: Language): string {
-  const words = wordsOf(locale);
+export function checkTable({ batches, asOf }: LogAnswer, limits: Profile | null, locale: Language): string {
+  const words = wordsOf(locale, limits);
+  const figures = batches.flatMap(({ steps }) =>
+    steps.flatMap((step) =>
+      stageEntries(step.stages).flatMap(([name, stage]) => figuresFor(step, name, stage, limits)),
+    ),
+  );
   const last = batches.at(-1)?.steps.at(-1)?.last;
   const moment = asOf === null || last === undefined ? '' : wallTime(asOf, last);
   return [
-    words.cli('heading', { limits, asOf: moment }),
+    words.cli('heading', { limits: limits?.name ?? '', asOf: moment }),
     '',
     ...batches.flatMap((batch) => batchLines(batch, words)),
+    ...markLegend(figures, words),
     words.cli('closing'),
   ].join('\n');
 }

@@ -168,6 +168,6 @@ export async function runCheck(args: string[], io: Io = terminal): Promise<numbe
       io.out(`  ${one.line === 0 ? t('check.option_problem', told) : t('check.problem', told)}`);
     }
   } else if (asked.explain && limits !== null) io.out(checkProof(answer, limits, locale, asked.all));
-  else io.out(checkTable(answer, limits?.name ?? '', locale));
+  else io.out(checkTable(answer, limits, locale));
   return logStatus(answer);
 }

@@ -96,3 +96,12 @@ describe('check --explain', () => {
     expect((await check(night, '--explain', '--lang', 'fr')).status).toBe(3);
   });
 });
+
+describe('the table of check', () => {
+  it('marks each figure that is from memory or no law, with what the mark means below', async () => {
+    const { out } = await check(night);
+    expect(out).toContain('3-501.14(A)(1) [figure from memory; model code]');
+    expect(out).toContain('Figure from memory: the text of this edition was not read');
+    expect(out).toContain('Model code: law only where a state or city adopts it.');
+  });
+});
