@@ -51,7 +51,7 @@ function crossing(excess: (at: number) => number, from: number, end: number): nu
   let step = 0.01;
   while (near !== end) {
     const far = way * (near + way * step - end) >= 0 ? end : near + way * step;
-    if (excess(far) >= 0) return bisect(excess, near, far, 50);
+    if (excess(far) >= 0) return bisect(excess, Math.min(near, far), Math.max(near, far), 50);
     near = far;
     step = Math.min(step * 1.2, 1);
   }
