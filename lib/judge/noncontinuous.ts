@@ -12,12 +12,16 @@ type Rule = NonNullable<Figures['noncontinuous']>;
 
 const order: readonly StageName[] = ['initial_heating', 'cooling', 'final_cook', 'procedure'];
 
-/** When the first heat began and ended and the last cook began, as far as is seen. In ms; null = not yet. */
+/**
+ * When the first heat began and ended and the last cook began, as far as is seen. In ms; null = not yet. What lies
+ * after the step's end is not of the step, as its readings are not.
+ */
 type Moments = { heatFrom: number | null; heatTo: number | null; finalFrom: number | null };
 
-function momentsOf({ facts, asOf }: StepRecord): Moments {
+function momentsOf({ facts, end, asOf }: StepRecord): Moments {
+  const last = end !== null && end < asOf ? end : asOf;
   const seen = (at: number | null | undefined): number | null =>
-    at === null || at === undefined || at > asOf ? null : at;
+    at === null || at === undefined || at > last ? null : at;
   return {
     heatFrom: seen(facts.heat_from),
     heatTo: seen(facts.heat_to),
@@ -67,7 +71,7 @@ function coolingPart(record: StepRecord, { heatTo, finalFrom }: Moments, rule: R
     facts: {},
     planIntervalMin: null,
     start: heatTo,
-    end: finalFrom,
+    end: finalFrom ?? record.end,
   };
   const judged = cooling(between, profile, heatTo);
   const worse = (stages: Stages): Stage => ({

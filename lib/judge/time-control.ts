@@ -17,8 +17,14 @@ const order: readonly StageName[] = ['procedure', 'marking', 'start', 'time', 'w
 type Out = { removedAt: number | null; goneAt: number | null };
 
 function outOf({ facts, start, asOf }: StepRecord): Out {
-  const goneAt = facts.gone_at ?? null;
-  return { removedAt: facts.removed_at ?? start, goneAt: goneAt !== null && goneAt <= asOf ? goneAt : null };
+  const seen = (at: number | null): number | null => (at !== null && at <= asOf ? at : null);
+  return { removedAt: seen(facts.removed_at ?? start), goneAt: seen(facts.gone_at ?? null) };
+}
+
+/** The last moment whose readings are of the step: gone, or ended, whichever was first. */
+function lastMoment({ end }: StepRecord, { goneAt }: Out): number | null {
+  if (goneAt === null || end === null) return goneAt ?? end;
+  return Math.min(goneAt, end);
 }
 
 /** From leaving control to being served or thrown away. While it is out nothing is kept: the time runs. */
@@ -53,7 +59,8 @@ function staysOf({ stays }: TimeForm, starts: readonly TimeStart[], started: Sta
 }
 
 /** No reading while it was out above the figure: `at_readings` of a maximum. */
-function warmth(record: StepRecord, { removedAt, goneAt }: Out, stays: ReturnType<typeof staysOf>): Judged {
+function warmth(record: StepRecord, when: Out, stays: ReturnType<typeof staysOf>): Judged {
+  const { removedAt } = when;
   if (stays === null) return { byPiece: [], whole: { warmth: notApplicable('', 'no_figure') }, read: [] };
   const to = heldAtMost(stays);
   if (removedAt === null) {
@@ -61,7 +68,12 @@ function warmth(record: StepRecord, { removedAt, goneAt }: Out, stays: ReturnTyp
     const unknown: Stage = { ...blankStage(to.section), limit, reasons: ['start_unknown'] };
     return { byPiece: [], whole: { warmth: unknown }, read: [] };
   }
-  const out: StepRecord = { ...record, start: removedAt, end: goneAt, planIntervalMin: null };
+  const out: StepRecord = {
+    ...record,
+    start: removedAt,
+    end: lastMoment(record, when),
+    planIntervalMin: null,
+  };
   const { byPiece: pieces, whole, read } = heldAtReadings(out, to, holdPass(out, to), 'pieces');
   const only = ({ at_readings: held }: Stages): Stages => (held === undefined ? {} : { warmth: held });
   return {
@@ -98,7 +110,7 @@ export function timeControl(record: StepRecord, profile: Profile): Judged {
   }
   const out = outOf(record);
   const starts = startsFor(form, record.facts.starts_as ?? null);
-  const { pieces, airRead } = byPiece(record, span({ ...record, start: null, end: out.goneAt }));
+  const { pieces, airRead } = byPiece(record, span({ ...record, start: null, end: lastMoment(record, out) }));
   const started = startStage(record, pieces, out.removedAt, starts, airRead);
   const warm = warmth(record, out, staysOf(form, starts, started));
   return {

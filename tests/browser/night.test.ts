@@ -130,7 +130,7 @@ describe('a night from an empty book, on a phone', () => {
     await press(/Throw it away/);
     await page.getByLabel(/How much/).fill('8.4 lb');
     await press(/Write it in the book/);
-    await expect.poll(words, { timeout: 30_000 }).toMatch(/closed$/);
+    await expect.poll(words, { timeout: 30_000 }).toMatch(/closed; cause not written yet$/);
     await press(/Why, and what became of it/);
     expect(await words()).toContain('thrown away');
     await page.getByLabel(/What caused it/).fill('latch did not catch');
