@@ -37,7 +37,7 @@ export function RuleRows({ view }: { view: BatchView }) {
             <div className={css.verdict}>{t('no_rule')}</div>
             <div>
               <Where view={view} step={run.step} equipment={run.equipment} start={run.start} />
-              <p className={css.note}>{t(`no_rule_why.${run.reason ?? 'not_judged_yet'}`)}</p>
+              <p className={css.note}>{t(`no_rule_why.${run.reason ?? 'no_figure'}`)}</p>
             </div>
           </li>
         ))}

@@ -64,12 +64,12 @@ export type Run = {
   planIntervalMin: number | null;
 };
 
-/** A run with its verdicts. `byPiece` holds each piece's own; `stages` is the group's. {} = not judged yet. */
+/** A run with its verdicts. `byPiece` holds each piece's own; `stages` is the group's. {} = no rule speaks of it. */
 export type JudgedRun = Run & {
   stages: Stages;
   byPiece: { piece: number | null; stages: Stages }[];
-  /** Why there are no stages: a key of docs/judge.md section 5, or `not_judged_yet`. */
-  reason: 'preparation' | 'no_figure' | 'not_judged_yet' | 'no_reading' | null;
+  /** Why there are no stages: a key of docs/judge.md section 5. */
+  reason: 'preparation' | 'no_figure' | 'no_reading' | null;
   /** What the judge was asked for each piece that its stages rest on, so that a proof can ask it again. */
   asked?: { kind: RuleKind; records: StepRecord[] };
 };

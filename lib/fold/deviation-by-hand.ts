@@ -3,7 +3,7 @@ import { msOf } from '#shared/time.ts';
 import type { BatchFrame } from './batch-frame.ts';
 import type { JudgedRun, Look } from './book.ts';
 import { blank, type DeviationSources, type Draft } from './deviation-draft.ts';
-import { answers, ruleOf, sideOf } from './good.ts';
+import { answers, sideOf } from './good.ts';
 
 /** Pieces that a deviation made by hand is about: those it names, else all that its batch has. */
 const piecesOf = (body: EntryOf<'deviation'>['body'], frame: BatchFrame | undefined): (number | null)[] =>
@@ -34,7 +34,7 @@ function runOf(
 function around(found: Look | null, run: JudgedRun | null, frame: BatchFrame | undefined) {
   const profile = frame?.bench.profile ?? null;
   if (!found || !run || !frame || !profile) return { before: null, after: null };
-  if (ruleOf(run.step) !== 'hot_hold') return { before: null, after: reheatedFrom(found, run, frame) };
+  if (run.stages.at_readings === undefined) return { before: null, after: reheatedFrom(found, run, frame) };
   const good = (look: Look): boolean =>
     look.piece === found.piece &&
     answers(look, found) &&

@@ -80,6 +80,21 @@ function routeOf(run: FactSources['runs'][number], member: Member, sources: Fact
   return warmed ? 'commercial' : 'conventional';
 }
 
+/**
+ * Time instead of temperature: out of control when it came into the step, gone when it left it. What the kitchen
+ * noted of the procedure and the mark is in the step's details; what nobody noted is not known.
+ */
+function timeFacts({ details }: FactSources['runs'][number], member: Member): Facts {
+  const flag = (value: unknown): boolean | null => (isBoolean(value) ? value : null);
+  return {
+    mode: details.mode === '6h' ? '6h' : '4h',
+    removed_at: member.from,
+    gone_at: member.until,
+    written_procedure: flag(details.written_procedure),
+    marked: flag(details.marked),
+  };
+}
+
 /** What the judge asks beside the readings, for one piece of one run. `roastCook` is that of the piece by then. */
 export function factsOf(
   run: FactSources['runs'][number],
@@ -105,6 +120,8 @@ export function factsOf(
         ingredients: details.ingredients,
         prepared_at: details.prepared_at === undefined ? null : msOf(details.prepared_at),
       };
+    case 'time_control':
+      return timeFacts(run, member);
     default:
       return { roast_cook: roastCook };
   }

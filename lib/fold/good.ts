@@ -1,28 +1,10 @@
 import type { Stages } from '#lib/judge/answer.ts';
 import { high, line, low } from '#lib/judge/compare.ts';
 import { provesCooled, provesHeated, provesHot } from '#lib/judge/evidence.ts';
-import type { RuleKind } from '#lib/judge/record.ts';
 import type { TemperatureFigure } from '#lib/limits/figure.ts';
 import type { Profile } from '#lib/limits/profile.ts';
 import type { StepName } from '#shared/entries/step-name.ts';
 import type { Look } from './book.ts';
-
-/** The rule by which a step is judged now; null = not judged yet, or preparation. */
-export function ruleOf(step: StepName): RuleKind | null {
-  switch (step) {
-    case 'hot_hold':
-    case 'rest':
-    case 'service':
-    case 'transport':
-      return 'hot_hold';
-    case 'cooling':
-    case 'reheat':
-    case 'cook':
-      return step;
-    default:
-      return null;
-  }
-}
 
 /** Where one look stands against the figure of its step: `neither` = it proves nothing and breaks nothing. */
 export type Side = 'good' | 'bad' | 'neither';
@@ -41,13 +23,17 @@ function hotSide(look: Look, stages: Stages, profile: Profile): Side {
   return disputed ? 'neither' : 'bad';
 }
 
-/** Held cold: over the figure is bad. The rule itself is not judged yet; the line may say what was read. */
+/** Held cold: over the figure is bad. */
 function coldSide(look: Look, profile: Profile): Side {
   const { cold_hold: figure } = profile.figures;
   if (!figure) return 'neither';
   if (isOver(figure, look)) return 'bad';
   return look.spot !== 'coldest' && !look.suspect ? 'good' : 'neither';
 }
+
+/** Food that came from the cold stays under the cold figure, also in a box or on the line. */
+const isHeldCold = ({ at_readings: held }: Stages): boolean =>
+  held?.limit?.comparison === 'at_or_below' || held?.limit?.comparison === 'below';
 
 /**
  * A look against the figure of its step. Cooling and reheating have no good and bad before their end: a look is
@@ -57,10 +43,11 @@ export function sideOf(look: Look, step: StepName, stages: Stages, profile: Prof
   if (look.spot === 'air') return 'neither';
   switch (step) {
     case 'hot_hold':
+      return hotSide(look, stages, profile);
     case 'rest':
     case 'service':
     case 'transport':
-      return hotSide(look, stages, profile);
+      return isHeldCold(stages) ? coldSide(look, profile) : hotSide(look, stages, profile);
     case 'cold_hold':
       return coldSide(look, profile);
     case 'cooling':

@@ -6,9 +6,9 @@ import { stageEntries } from '#lib/judge/stage.ts';
 import type { Profile } from '#lib/limits/profile.ts';
 import type { JudgedRun, Look, Member, Run } from './book.ts';
 import { type FactSources, factsOf, ovenCovered } from './facts.ts';
-import { ruleOf } from './good.ts';
 import type { ShapeWithLooks } from './looks-of-runs.ts';
 import { planOf } from './plan-of.ts';
+import { ruleOfRun } from './rule-of-run.ts';
 
 /** What the judge is asked with, beside the run. */
 export type Bench = FactSources & {
@@ -111,7 +111,7 @@ const factsFor = (run: Run, member: Member, bench: Bench): Facts =>
 
 /** The stages of one piece of a run as of another moment: when was it first shown? Null where no rule is built. */
 export function judgeMember(run: Run, member: Member, bench: Bench, asOf: number, from?: number): Stages {
-  const kind = ruleOf(run.step);
+  const kind = ruleOfRun(run, bench.runs);
   if (kind === null || bench.profile === null) return {};
   const own = ownRecord(run, member, factsFor(run, member, bench), bench, asOf);
   if (from !== undefined) own.record.start = from;
@@ -120,9 +120,7 @@ export function judgeMember(run: Run, member: Member, bench: Bench, asOf: number
 
 /** Why a run has no stages. */
 function unjudged(run: Run, bench: Bench): JudgedRun['reason'] {
-  if (run.step === 'cutting') return 'preparation';
-  if (ruleOf(run.step) === null) return 'not_judged_yet';
-  if (run.step === 'cook' && bench.food?.class !== 'intact_roast') return 'not_judged_yet';
+  if (ruleOfRun(run, bench.runs) === null) return 'preparation';
   return bench.profile === null ? 'no_figure' : null;
 }
 
@@ -133,7 +131,7 @@ function unjudged(run: Run, bench: Bench): JudgedRun['reason'] {
  */
 export function judgeRun(run: Run, bench: Bench): JudgedRun {
   const reason = unjudged(run, bench);
-  const kind = ruleOf(run.step);
+  const kind = ruleOfRun(run, bench.runs);
   const { profile } = bench;
   if (reason !== null || kind === null || profile === null)
     return { ...run, stages: {}, byPiece: [], reason };

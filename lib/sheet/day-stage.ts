@@ -18,8 +18,9 @@ export function stageDocOf(scope: DayScope, run: JudgedRun, stage: Stage): Stage
     reasons: stage.reasons,
     rests_on: [...new Set(restsOn(run, stage).map((look) => look.id))],
     first_bad: isoOrNull(scope, stage.first_bad),
-    below_longest_min: stage.below_longest_min ?? null,
-    below_shortest_min: stage.below_shortest_min ?? null,
+    // Of food held cold: how long above. The document has one pair of lengths on the wrong side.
+    below_longest_min: stage.below_longest_min ?? stage.above_longest_min ?? null,
+    below_shortest_min: stage.below_shortest_min ?? stage.above_shortest_min ?? null,
     longest_gap_min: stage.longest_gap_min ?? null,
     pieces_read: stage.pieces_read ?? null,
   };

@@ -275,7 +275,8 @@ function roundWords(names: SheetNames, { round, gaps }: Of<'round_missed'>): Fin
         hand: names.hand(round.by),
         time: names.time(round.entered_at),
       }),
-      ...gaps.map((gap) => gapWords(names, gap)),
+      // One paragraph: the page that is read first has room for every exception's head.
+      gaps.map((gap) => gapWords(names, gap)).join(' '),
       say('sheet.round_stays'),
     ].filter((line) => line !== ''),
   };

@@ -1,7 +1,7 @@
-import { ruleOf } from '#lib/fold/good.ts';
 import type { Reason, Stage, StageName, Verdict } from '#lib/judge/answer.ts';
 import { explainStep, type StageProof } from '#lib/judge/explain.ts';
 import { figuresOf } from '#lib/judge/explain-figures.ts';
+import { kindOf } from '#lib/judge/hold-kind.ts';
 import type { Facts, JudgedReading, RuleKind, StepRecord } from '#lib/judge/record.ts';
 import type { Profile } from '#lib/limits/profile.ts';
 import { msOf } from '#shared/time.ts';
@@ -69,6 +69,25 @@ function routeOf(run: RunDoc, { figures }: Profile): Pick<Facts, 'route'> {
   return isSealed ? { route: 'commercial' } : {};
 }
 
+/** Food at rest, in service or in a box: held cold where the stored verdict is of a figure to stay under. */
+function kindOfDoc(run: RunDoc): RuleKind | null {
+  const side = run.stages.at_readings?.limit?.comparison;
+  return side === 'at_or_below' || side === 'below' ? 'cold_hold' : kindOf(run.step, []);
+}
+
+/** Time instead of temperature: out when it came into the step, gone when it left it. */
+function timeFacts({ step, details }: RunDoc, from: string, until: string | null): Facts {
+  if (step !== 'time_control') return {};
+  const flag = (value: unknown): boolean | null => (typeof value === 'boolean' ? value : null);
+  return {
+    mode: details.mode === '6h' ? '6h' : '4h',
+    removed_at: msOf(from),
+    gone_at: until === null ? null : msOf(until),
+    written_procedure: flag(details.written_procedure),
+    marked: flag(details.marked),
+  };
+}
+
 function factsOf(run: RunDoc, profile: Profile): Facts {
   const { details } = run;
   const flag = (value: unknown): boolean | null => (typeof value === 'boolean' ? value : null);
@@ -114,7 +133,7 @@ function recordOf(
   ];
   return {
     food: { class: batch.food?.class ?? 'unknown', pieces: null },
-    facts: factsOf(run, profile),
+    facts: { ...factsOf(run, profile), ...timeFacts(run, start, until) },
     planIntervalMin: null,
     start: msOf(start),
     end: until === null || msOf(until) > msOf(day.as_of) ? null : msOf(until),
@@ -137,7 +156,7 @@ export function explainDay(
   profile: Profile,
 ): DayProof | null {
   const doc = run.stages[name];
-  const kind = ruleOf(run.step);
+  const kind = kindOfDoc(run);
   if (doc === undefined || kind === null) return null;
   const every = run.by_piece.flatMap(({ piece, stages }) => {
     const stored = stages[name];
@@ -158,7 +177,10 @@ export function explainDay(
   const doubted = own.filter(({ proof }) => proof.without_suspect !== null);
   const without = own.map(({ proof }) => proof.without_suspect ?? proof.stage.verdict);
   // A length that is stored and cannot be found again rests on a reading that is not in the document.
-  const lacks = doc.longest_min !== null && own.some(({ proof }) => proof.stage.longest_min === null);
+  const known = new Set([...batch.readings, ...batch.earlier].map(({ id }) => id));
+  const lacks =
+    doc.rests_on.some((id) => !known.has(id)) ||
+    (doc.longest_min !== null && own.some(({ proof }) => proof.stage.longest_min === null));
   const isPart = !isOfDay(day, run) || lacks;
   const isByFacts = name === 'oven' || name === 'house_plan_interval';
   return {

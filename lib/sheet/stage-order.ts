@@ -2,6 +2,10 @@ import type { RunDoc, StageDoc } from './day-schema.ts';
 
 /** The order in which stages are read: what the food was, then how long, then who looked. */
 const order = [
+  'initial_heating',
+  'cooling',
+  'final_cook',
+  'start',
   'temperature',
   'at_readings',
   'oven',
@@ -11,7 +15,12 @@ const order = [
   'ambient_total',
   'come_up',
   'time',
+  'warmth',
+  'procedure',
+  'marking',
+  'hold_length',
   'between_readings',
+  'record_interval',
   'house_plan_interval',
 ];
 

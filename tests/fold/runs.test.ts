@@ -218,17 +218,19 @@ describe('what the judge is asked with', () => {
     expect(runs(book, 'A')[0]?.stages.at_readings?.verdict).toBe('broken');
   });
 
-  it('says why steps have no stages', () => {
+  it('judges the cook of a turkey and food held cold; preparation has no stages, and says why', () => {
     const book = night()
       .batch('18:00', 'T', 1, 'turkey')
       .step('18:00', 'T', 'cook', 'oven')
       .step('19:00', 'T', 'cutting', 'rack')
       .step('20:00', 'T', 'cold_hold', 'walkin')
       .book('21:00');
-    expect(runs(book, 'T').map(({ reason, stages }) => [reason, stages])).toEqual([
-      ['not_judged_yet', {}],
-      ['preparation', {}],
-      ['not_judged_yet', {}],
+    expect(runs(book, 'T').map(({ reason, stages }) => [reason, Object.keys(stages)])).toEqual([
+      [null, ['temperature']],
+      ['preparation', []],
+      [null, ['at_readings', 'between_readings']],
     ]);
+    expect(runs(book, 'T')[0]?.stages.temperature?.section).toBe('3-401.11(A)(3)');
+    expect(runs(book, 'T')[2]?.stages.at_readings?.section).toBe('3-501.16(A)(2)');
   });
 });

@@ -147,7 +147,8 @@ function exceptionRow(names: SheetNames, one: Exception, printed: Printed, first
     View,
     {
       key: one.tag,
-      wrap: false,
+      // A missed round names a gap for every step that was held then: its words may go on overleaf.
+      wrap: one.kind === 'round_missed',
       style: {
         ...style.row,
         borderTopWidth: first ? 1 : 0,

@@ -44,7 +44,7 @@ export function howReached(names: SheetNames): ReactElement[] {
     h(Text, { key: 'how-help', style: style.tool }, say('explain.sheet_help')),
     ...legend.map((line, at) => h(Text, { key: `legend-${at}`, style: { fontSize: 9 } }, line)),
     ...told.filter(isWhole).map((one, at) => wholeProof(names, one, at)),
-    ...keptLines(
+    keptLines(
       names,
       told.filter((one) => !isWhole(one)),
     ),
@@ -100,10 +100,10 @@ const stepView = ({ text, under }: ProofStep, at: number): ReactElement =>
     ...running(under).map((line, n) => h(Text, { key: n, style: { paddingLeft: 12 } }, line)),
   );
 
-/** What was kept, or does not apply, of each batch in one running line. */
-function keptLines(names: SheetNames, told: readonly Told[]): ReactElement[] {
+/** What was kept, or does not apply, batch after batch in one running text: it is looked up, not read through. */
+function keptLines(names: SheetNames, told: readonly Told[]): ReactElement {
   const { say } = names;
-  return [...Map.groupBy(told, ({ batch }) => batch.id).entries()].map(([id, all]) => {
+  const batches = [...Map.groupBy(told, ({ batch }) => batch.id).entries()].map(([id, all]) => {
     const each = all.map(({ run, name, proof: { proof } }) =>
       say('explain.kept_line', {
         step: say(`common.step.${run.step}`),
@@ -113,11 +113,7 @@ function keptLines(names: SheetNames, told: readonly Told[]): ReactElement[] {
         count: proof.pieces.reduce((sum, piece) => sum + piece.readings.length, 0),
       }),
     );
-    return h(
-      Text,
-      { key: `kept-${id}`, style: { fontSize: 9, lineHeight: 1.2, marginTop: 3 } },
-      h(Text, { style: style.strong }, `${names.batch(id)}: `),
-      each.join(' '),
-    );
+    return [h(Text, { key: id, style: style.strong }, `${names.batch(id)}: `), `${each.join(' ')} `];
   });
+  return h(Text, { key: 'kept', style: { fontSize: 9, lineHeight: 1.2, marginTop: 3 } }, ...batches.flat());
 }
