@@ -4,7 +4,7 @@ import { dayFrame } from '#lib/sheet/day-frame.ts';
 import { dayOfText } from '#lib/sheet/day-of-text.ts';
 import type { CanonicalDay } from '#lib/sheet/day-schema.ts';
 import { type SheetState, sheetState } from '#lib/sheet/sheet-state.ts';
-import type { EntryOf } from '#shared/entries/entry.ts';
+import type { Entry, EntryOf } from '#shared/entries/entry.ts';
 import { canonicalText } from '#shared/envelope.ts';
 import type { Db } from './connect.ts';
 import { headOf } from './load.ts';
@@ -26,11 +26,20 @@ export type SheetText = {
   confirming: Confirming;
 };
 
-/** `paper`: what the kitchen prints on. */
-export type DaySheet = { now: SheetText; state: SheetState; paper: 'letter' | 'a4' };
+/**
+ * `paper`: what the kitchen prints on. `otherwise`: of a day that is signed and of which the book says nothing new,
+ * what this program would make of it, where that is another text than the signed one; else null.
+ */
+export type DaySheet = {
+  now: SheetText;
+  state: SheetState;
+  paper: 'letter' | 'a4';
+  otherwise: CanonicalDay | null;
+};
 
 /**
- * The sheet of a day as the book tells it now. Where this very text is signed it is the stored one.
+ * The sheet of a day as the book tells it now. Where this very text is signed it is the stored one; where nothing
+ * came into the book since it was signed, it is the stored one too, whatever a mended rule would say today.
  * @param nowMs the moment of asking
  * @returns null when no kitchen is set up
  */
@@ -44,14 +53,37 @@ export async function daySheet(db: Db, site: string, day: string, nowMs: number)
   const state = sheetState(entries, day, { hash, over: made.over });
   const head = state.signed ? state.signed.body.head : end;
   const paper = dayFrame(entries, day)?.site.body.paper ?? 'letter';
+  const stands = await signedAsItStood(db, site, { entries, day, nowMs, text, state });
+  if (stands) return { ...stands, paper, otherwise: made };
   const confirming = state.signed
     ? [state.signed]
     : entries.filter((entry): entry is EntryOf<'signature'> => entry.kind === 'signature');
   return {
     state,
     paper,
+    otherwise: null,
     now: { day: made, text, hash, revision: state.revision, signature: state.signed, head, confirming },
   };
+}
+
+/**
+ * A signed day whose text this program would write otherwise though no entry since then speaks of it: made from what
+ * the book knew at the signature, today's text is the same. So the rules were mended, and the day stays as signed.
+ */
+async function signedAsItStood(
+  db: Db,
+  site: string,
+  now: { entries: readonly Entry[]; day: string; nowMs: number; text: string; state: SheetState },
+): Promise<Pick<DaySheet, 'now' | 'state'> | null> {
+  const last = now.state.signatures.at(-1);
+  const end = last?.body.head;
+  if (now.state.state !== 'changed' || !last || !end) return null;
+  const known = now.entries.filter((entry) => entry.seq <= end.seq);
+  const then = canonicalDay(known, now.day, { knownUntil: now.nowMs });
+  if (!then || canonicalText(then) !== now.text) return null;
+  const { hash, revision } = last.body;
+  const signed = await signedSheet(db, site, now.state, revision);
+  return signed && { now: signed, state: { ...now.state, state: 'signed', signed: last, hash, revision } };
 }
 
 /**

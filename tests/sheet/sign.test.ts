@@ -1,11 +1,11 @@
 import { v7 } from 'uuid';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { daySheet, signedSheet } from '#db/day-sheet.ts';
+import { type DaySheet, daySheet, signedSheet } from '#db/day-sheet.ts';
 import { append, createSite, type Writer } from '#db/ledger.ts';
 import { headOf, loadAll } from '#db/load.ts';
 import { sha256 } from '#db/sha256.ts';
 import { type Signed, signDay } from '#db/sign.ts';
-import { signedTextOf } from '#db/signed-texts.ts';
+import { signedTextOf, storeSignedText } from '#db/signed-texts.ts';
 import { canonicalDay } from '#lib/sheet/canonical-day.ts';
 import { differences } from '#lib/sheet/difference.ts';
 import { openItems } from '#lib/sheet/exceptions.ts';
@@ -157,29 +157,38 @@ const night: Draft[] = [
   reading('149.5', at('16:00')),
 ];
 
+type Kitchen = { book: FreshBook; writer: Writer };
+const clock = () => noon;
+
+async function kitchenOfNight(): Promise<Kitchen> {
+  const book = await freshBook();
+  const hand = { device: v7(), knownOf: () => 'secret' as const };
+  const made = await createSite(book.db, hand, setUp, clock);
+  if (made.site === null) throw new Error(`the site was refused: ${JSON.stringify(made.receipts)}`);
+  const writer = { ...hand, site: made.site };
+  const receipts = await append(book.db, writer, night, clock);
+  expect(receipts.map((receipt) => receipt.status)).toEqual(night.map(() => 'written'));
+  return { book, writer };
+}
+
+async function sheetOf({ book, writer }: Kitchen): Promise<DaySheet> {
+  const sheet = await daySheet(book.db, writer.site, day, noon);
+  if (!sheet) throw new Error('no sheet');
+  return sheet;
+}
+
 describe('signing a day', () => {
   let book: FreshBook;
   let writer: Writer;
   let site: string;
-  const clock = () => noon;
 
   beforeAll(async () => {
-    book = await freshBook();
-    const hand = { device: v7(), knownOf: () => 'secret' as const };
-    const made = await createSite(book.db, hand, setUp, clock);
-    if (made.site === null) throw new Error(`the site was refused: ${JSON.stringify(made.receipts)}`);
-    site = made.site;
-    writer = { ...hand, site };
-    const receipts = await append(book.db, writer, night, clock);
-    expect(receipts.map((receipt) => receipt.status)).toEqual(night.map(() => 'written'));
+    ({ book, writer } = await kitchenOfNight());
+    site = writer.site;
   });
   afterAll(() => book.close());
 
-  const read = async () => {
-    const sheet = await daySheet(book.db, site, day, noon);
-    if (!sheet) throw new Error('no sheet');
-    return sheet;
-  };
+  const read = () => sheetOf({ book, writer });
   const itemsOf = async () =>
     openItems((await read()).now.day).map(({ ref }) => ({
       ref,
@@ -263,5 +272,64 @@ describe('signing a day', () => {
     expect(await signedSheet(book.db, site, state, 2)).toBeNull();
     expect(await sign()).toMatchObject({ status: 'signed', revision: 2 });
     expect((await signedSheet(book.db, site, (await read()).state, 1))?.text).toBe(signed.text);
+  });
+
+  test('another profile chosen after the signature judges nothing of the signed day again', async () => {
+    const before = (await read()).now;
+    const [kitchen] = setUp;
+    if (kitchen?.kind !== 'site') throw new Error('the first entry sets up the kitchen');
+    const chosen = draft('site', { ...kitchen.body, profile: 'ca' }, '2026-10-17T11:50:00-05:00', manager);
+    await append(book.db, writer, [chosen], clock);
+    const { state, now, otherwise } = await read();
+    expect(state.state).toBe('signed');
+    expect(now.text).toBe(before.text);
+    expect(otherwise).toBeNull();
+  });
+});
+
+describe('a day that was signed under an older rule', () => {
+  let kitchen: Kitchen;
+  let signedText: string;
+  const read = () => sheetOf(kitchen);
+
+  beforeAll(async () => {
+    kitchen = await kitchenOfNight();
+    const { now } = await read();
+    const older = structuredClone(now.day);
+    const hold = older.batches[0]?.runs[0]?.stages.at_readings;
+    expect(hold?.verdict).toBe('broken');
+    if (hold) hold.verdict = 'not_shown'; // what a program with another rule had written from the same entries
+    signedText = canonicalText(older);
+    const hash = await storeSignedText(kitchen.book.db, kitchen.writer.site, signedText);
+    const { from, to } = now.day;
+    const body = { day, revision: 1, from, to, name: 'Orla Vance', role: 'manager' as const, hash };
+    const end = await headOf(kitchen.book.db, kitchen.writer.site);
+    const signature = draft(
+      'signature',
+      { ...body, meaning: 'I have read this day.', open_items: [], head: end },
+      '2026-10-17T11:55:00-05:00',
+      manager,
+    );
+    const [receipt] = await append(kitchen.book.db, kitchen.writer, [signature], clock);
+    expect(receipt?.status).toBe('written');
+  });
+  afterAll(() => kitchen.book.close());
+
+  test('stands as it was signed, and what today’s rule says is given beside it', async () => {
+    const { state, now, otherwise } = await read();
+    expect(state).toMatchObject({ state: 'signed', revision: 1 });
+    expect(now.text).toBe(signedText);
+    expect(otherwise && differences(now.day, otherwise)).toMatchObject([
+      { key: 'verdict_changed', values: { batch: 'CH-1', from: 'not_shown', to: 'broken' } },
+    ]);
+  });
+
+  test('is a changed day as soon as an entry speaks of it', async () => {
+    const late = reading('133.0', at('17:00'), '2026-10-17T11:58:00-05:00');
+    await append(kitchen.book.db, kitchen.writer, [late], clock);
+    const { state, now, otherwise } = await read();
+    expect(state).toMatchObject({ state: 'changed', revision: 2, signed: null });
+    expect(now.signature).toBeNull();
+    expect(otherwise).toBeNull();
   });
 });
