@@ -19,6 +19,7 @@ import en_problem from './en/problem.json' with { type: 'json' };
 import en_reach from './en/reach.json' with { type: 'json' };
 import en_remedy from './en/remedy.json' with { type: 'json' };
 import en_round from './en/round.json' with { type: 'json' };
+import en_science from './en/science.json' with { type: 'json' };
 import en_setup from './en/setup.json' with { type: 'json' };
 import en_sheet from './en/sheet.json' with { type: 'json' };
 import en_shift from './en/shift.json' with { type: 'json' };
@@ -41,6 +42,7 @@ import es_problem from './es/problem.json' with { type: 'json' };
 import es_reach from './es/reach.json' with { type: 'json' };
 import es_remedy from './es/remedy.json' with { type: 'json' };
 import es_round from './es/round.json' with { type: 'json' };
+import es_science from './es/science.json' with { type: 'json' };
 import es_setup from './es/setup.json' with { type: 'json' };
 import es_sheet from './es/sheet.json' with { type: 'json' };
 import es_shift from './es/shift.json' with { type: 'json' };
@@ -58,6 +60,7 @@ const en = {
   deviation: en_deviation,
   day: en_day,
   shift: en_shift,
+  science: en_science,
   setup: en_setup,
   people: en_people,
   cooling: en_cooling,
@@ -85,6 +88,7 @@ const es: Messages = {
   deviation: es_deviation,
   day: es_day,
   shift: es_shift,
+  science: es_science,
   setup: es_setup,
   people: es_people,
   cooling: es_cooling,
