@@ -2,11 +2,16 @@ import type { Stage, Stages } from '#lib/judge/answer.ts';
 import { stageEntries } from '#lib/judge/stage.ts';
 import type { CoolingStage } from '#lib/limits/profile.ts';
 import { type Finding, figureFor, firstMinute, type Group, inDegF, type Scene, tiny } from './claim.ts';
-import { anyPlace, first, last, shortestBetween, timesOf } from './food.ts';
-import { minuteOf } from './history.ts';
+import { minuteOf } from './clock.ts';
+import { anyPlace, either, first, last, shortestBetween, timesOf } from './food.ts';
 
 /** One stage with the figures that count for the readings of this piece. */
-type Clock = { stage: CoolingStage; from: CoolingStage['to'] | null; made: number | null };
+type Clock = {
+  stage: CoolingStage;
+  from: CoolingStage['to'] | null;
+  made: number | null;
+  leftHeatAt?: number; // minute: the end of a heating before it
+};
 
 /** What each stage of this food counts from: a figure, or the minute at which it was made. */
 function clocks({ history }: Scene): Clock[] {
@@ -27,7 +32,7 @@ function clocks({ history }: Scene): Clock[] {
  * It was at or below X at a moment no more than the limit after a moment when a place of it was still at or above
  * the start figure, and no later look of this cooling was above X.
  */
-function isKept(scene: Scene, group: Group, { stage, from, made }: Clock): boolean {
+function isKept(scene: Scene, group: Group, { stage, from, made, leftHeatAt }: Clock): boolean {
   const { food } = group;
   const all = [...group.before, ...group.looks];
   const to = figureFor(all, stage.to, 'most') + scene.error + tiny;
@@ -39,7 +44,8 @@ function isKept(scene: Scene, group: Group, { stage, from, made }: Clock): boole
   if (from === null) return made !== null && shortestBetween([made, made], reached) <= limit;
   const start = figureFor(all, from, 'least') - scene.error - tiny;
   const hot = anyPlace(food, 'above', start, firstMinute(scene, group), scene.until);
-  return shortestBetween(hot, reached) <= limit;
+  const begun = leftHeatAt === undefined ? hot : either(hot, [leftHeatAt, leftHeatAt]);
+  return shortestBetween(begun, reached) <= limit;
 }
 
 /**
@@ -94,4 +100,14 @@ export function coolingClaims(scene: Scene, stages: Stages): Finding[] {
     if (!isEarlyEnough(scene, clock, stage)) say(null, 'the clock starts later than the food can have');
   }
   return findings;
+}
+
+/** The same of a cooling between two heatings: every stage of every piece that was read in it, or one of them. */
+export function coolingBetween(scene: Scene): { isKept: boolean; isBroken: boolean } {
+  const all = clocks(scene).map((clock) => ({ ...clock, leftHeatAt: scene.start }));
+  const pairs = scene.groups.flatMap((group) => all.map((clock) => ({ group, clock })));
+  return {
+    isKept: pairs.length > 0 && pairs.every(({ group, clock }) => isKept(scene, group, clock)),
+    isBroken: pairs.some(({ group, clock }) => isBroken(scene, group, clock)),
+  };
 }

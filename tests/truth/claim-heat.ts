@@ -13,8 +13,10 @@ import {
   type Scene,
   tiny,
 } from './claim.ts';
+import { ovenClaims } from './claim-oven.ts';
+import { minuteOf } from './clock.ts';
 import { anyPlace, either, first, last, places, shortestBetween, timesOf } from './food.ts';
-import { type History, minuteOf, type Taken } from './history.ts';
+import type { History, Taken } from './history.ts';
 
 /** A temperature to reach, the seconds to stay there, and how far two looks may be apart to count as one stay. */
 type Target = { figure: TemperatureFigure; heldS: number; gapMin: number };
@@ -79,14 +81,9 @@ function endedBelow(scene: Scene, group: Group, target: Target): boolean {
   return isBelow && !all.some((look) => isSurelyAt(look, target, scene.error));
 }
 
-function careIsMissed({ record }: History, standS: number | null): boolean {
-  const { covered, stirred, stood_s: stood } = record.facts;
-  if (standS === null) return false;
-  return covered === false || stirred === false || (typeof stood === 'number' && stood < standS);
-}
-
-function careIsTaken({ record }: History, standS: number | null): boolean {
-  const { covered, stirred, stood_s: stood } = record.facts;
+/** Covered, turned or stirred, and left to stand so long, in truth. */
+function careIsTaken({ truth }: History, standS: number | null): boolean {
+  const { covered, stirred, stood_s: stood } = truth;
   return standS === null || (covered === true && stirred === true && (stood ?? 0) >= standS);
 }
 
@@ -138,7 +135,10 @@ function claimed(scene: Scene, { stage, name, kept }: Says, broken: (group: Grou
 /** The sentences of docs/judge.md 4.3 on the true curve. */
 export function reheatClaims(scene: Scene, stages: Stages): Finding[] {
   const { figures } = scene.history.profile;
-  const { route } = scene.history.record.facts;
+  const { facts, food } = scene.history.record;
+  const { route } = facts;
+  if (route === 'roast' && food.class === 'intact_roast' && figures.reheat_roast !== null)
+    return figures.roast_chart === null ? [] : roastClaims(scene, stages, figures.roast_chart);
   const way =
     route === 'microwave'
       ? figures.reheat_microwave
@@ -154,7 +154,7 @@ export function reheatClaims(scene: Scene, stages: Stages): Finding[] {
       name: 'temperature',
       kept: (group) => careIsTaken(scene.history, way.stand_s) && reached(scene, group, target).length > 0,
     },
-    (group) => careIsMissed(scene.history, way.stand_s) || endedBelow(scene, group, target),
+    (group) => !careIsTaken(scene.history, way.stand_s) || endedBelow(scene, group, target),
   );
   const { reheat_from: from, reheat_within: within } = figures;
   if (from === null || within === null) return findings;
@@ -171,39 +171,53 @@ export function reheatClaims(scene: Scene, stages: Stages): Finding[] {
 
 type Chart = NonNullable<Profile['figures']['roast_chart']>;
 
-/** The rows that this food is cooked by; null = no figure. */
-export function chartOf({ profile, record }: History): Chart | null {
-  const { cook, roast_chart: roast } = profile.figures;
-  const own = cook[record.food.class];
-  return own ?? (record.food.class === 'intact_roast' ? roast : null);
+/** The rows that this food is cooked by, and the seconds that it has to stand; null = no figure. */
+export function chartOf({ profile, record }: History): { chart: Chart; standS: number | null } | null {
+  const { cook, cook_microwave: microwave, roast_chart: roast } = profile.figures;
+  if (record.facts.method === 'microwave' && microwave !== null)
+    return { chart: microwave.chart, standS: microwave.stand_s };
+  const chart = (record.food.class === 'intact_roast' ? roast : null) ?? cook[record.food.class];
+  return chart === undefined ? null : { chart, standS: null };
 }
 
-const rowTarget = (row: Chart['rows'][number], figure: TemperatureFigure): Target => ({
-  figure: { ...figure, comparison: 'at_or_above', value: { degF: row.degF, degC: row.degC } },
+const rowTarget = (row: Chart['rows'][number], { rows: _, ...cited }: Chart): Target => ({
+  figure: { ...cited, comparison: 'at_or_above', value: { degF: row.degF, degC: row.degC } },
   heldS: row.held_s,
   gapMin: 30,
 });
 
+/** Some row was met; or the step ended below the lowest. */
+export function chartClaims(
+  scene: Scene,
+  says: { stage: Stage | undefined; name: StageName },
+  chart: Chart,
+  standS: number | null = null,
+): Finding[] {
+  const rows = chart.rows.map((row) => rowTarget(row, chart));
+  const lowest = rows.reduce((a, b) => ((b.figure.value.degF ?? 0) < (a.figure.value.degF ?? 0) ? b : a));
+  const isCared = careIsTaken(scene.history, standS);
+  return claimed(
+    scene,
+    { ...says, kept: (group) => isCared && rows.some((row) => reached(scene, group, row).length > 0) },
+    (group) => !isCared || endedBelow(scene, group, lowest),
+  );
+}
+
+/** A roast by its chart and by the oven in which it truly was. */
+const roastClaims = (scene: Scene, stages: Stages, chart: Chart): Finding[] => [
+  ...chartClaims(scene, { stage: stages.temperature, name: 'temperature' }, chart),
+  ...ovenClaims(scene.history, stages),
+];
+
 /** The sentences of docs/judge.md 4.4 on the true curve. */
 export function cookClaims(scene: Scene, stages: Stages): Finding[] {
   const { figures } = scene.history.profile;
-  const chart = chartOf(scene.history);
-  const like = figures.hot_hold ?? figures.cold_hold;
+  const asked = chartOf(scene.history);
   const findings: Finding[] = [];
-  if (chart !== null && like !== null) {
-    const rows = chart.rows.map((row) => rowTarget(row, like));
-    const lowest = rows.reduce((a, b) => ((b.figure.value.degF ?? 0) < (a.figure.value.degF ?? 0) ? b : a));
-    findings.push(
-      ...claimed(
-        scene,
-        {
-          stage: stages.temperature,
-          name: 'temperature',
-          kept: (group) => rows.some((row) => reached(scene, group, row).length > 0),
-        },
-        (group) => endedBelow(scene, group, lowest),
-      ),
-    );
+  if (asked !== null) {
+    const says = { stage: stages.temperature, name: 'temperature' } as const;
+    findings.push(...chartClaims(scene, says, asked.chart, asked.standS));
+    if (asked.chart === figures.roast_chart) findings.push(...ovenClaims(scene.history, stages));
   }
   const { come_up: up } = figures;
   if (up === null) return findings;

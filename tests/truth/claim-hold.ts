@@ -1,7 +1,8 @@
 import type { Stages } from '#lib/judge/answer.ts';
 import type { TemperatureFigure } from '#lib/limits/figure.ts';
-import { couldKeep, couldMiss, type Finding, type Group, type Scene } from './claim.ts';
-import { type History, minuteOf, type Taken } from './history.ts';
+import { claimedOf, couldKeep, couldMiss, type Finding, fits, type Group, type Scene } from './claim.ts';
+import { minuteOf } from './clock.ts';
+import type { History, Taken } from './history.ts';
 
 /** Holding hot or cold: the figures that can count, of which the lower binds where the roast allowance is contested. */
 type Hold = { keeps: TemperatureFigure; breaks: TemperatureFigure; proves: (one: Taken) => boolean };
@@ -90,7 +91,7 @@ export function holdClaims(scene: Scene, stages: Stages): Finding[] {
   const hold = holdOf(scene.history);
   if (hold === null) return [];
   const findings = atReadings(scene, hold, stages);
-  const { between_readings: between, house_plan_interval: plan } = stages;
+  const { between_readings: between } = stages;
   if (between?.verdict === 'kept')
     for (const group of scene.groups)
       if (!isCovered(scene, hold, group))
@@ -107,16 +108,31 @@ export function holdClaims(scene: Scene, stages: Stages): Finding[] {
       piece: null,
       words: 'nothing was outside the limit',
     });
-  const interval = scene.history.record.planIntervalMin;
-  if (plan !== undefined && interval !== null && plan.verdict !== 'not_shown') {
-    const over = longestGap(scene, hold) > interval + 1e-9;
-    if (over !== (plan.verdict === 'broken'))
-      findings.push({
-        stage: 'house_plan_interval',
-        verdict: plan.verdict,
-        piece: null,
-        words: 'the gaps say otherwise',
-      });
-  }
+  return [...findings, ...lengthClaims(scene, hold, stages)];
+}
+
+/** The gaps between the looks, and how long it was held: nothing that a thermometer shows. */
+function lengthClaims(scene: Scene, hold: Hold, stages: Stages): Finding[] {
+  const { record, profile } = scene.history;
+  const { record_hot_every: every, hot_hold_at_most: atMost } = profile.figures;
+  const gap = longestGap(scene, hold);
+  const findings: Finding[] = [];
+  if (record.planIntervalMin !== null)
+    findings.push(
+      ...claimedOf(
+        'house_plan_interval',
+        stages,
+        gap <= record.planIntervalMin + 1e-9,
+        'the gaps say otherwise',
+      ),
+    );
+  if (every !== null)
+    findings.push(...claimedOf('record_interval', stages, fits(gap, every), 'the gaps say otherwise'));
+  if (atMost === null) return findings;
+  const length = scene.until - scene.start;
+  const isKept = scene.ended && record.start !== null && fits(length, atMost);
+  const verdict = stages.hold_length?.verdict;
+  if ((verdict === 'kept' && !isKept) || (verdict === 'broken' && fits(length, atMost)))
+    findings.push({ stage: 'hold_length', verdict, piece: null, words: 'it was held for another time' });
   return findings;
 }

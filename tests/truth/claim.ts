@@ -1,7 +1,9 @@
-import type { Stage, StageName } from '#lib/judge/answer.ts';
+import type { Stage, StageName, Stages } from '#lib/judge/answer.ts';
 import type { TemperatureFigure } from '#lib/limits/figure.ts';
+import type { Figures } from '#lib/limits/profile.ts';
+import { minuteOf } from './clock.ts';
 import type { Food } from './food.ts';
-import { type History, minuteOf, type Taken } from './history.ts';
+import type { History, Taken } from './history.ts';
 
 /** A verdict whose own sentence is not true of the food. */
 export type Finding = { stage: StageName; verdict: Stage['verdict']; piece: number | null; words: string };
@@ -29,13 +31,16 @@ export const tiny = 1e-6;
 
 const at = (one: Taken): number => one.reading.at;
 
-/** What the record lets be seen at its own moment. Null: nothing can be said of it. */
-export function sceneOf(history: History): Scene | null {
+/** From when to when, in ms; null = not known, or it goes on. */
+type Bounds = { start: number | null; end: number | null };
+
+/** What the record lets be seen at its own moment, of the whole step or of a part of it. Null: nothing can be said. */
+export function sceneOf(history: History, { start, end }: Bounds = history.record): Scene | null {
   const { record, taken } = history;
-  const ended = record.end !== null && record.end <= record.asOf;
-  const until = ended && record.end !== null ? record.end : record.asOf;
+  const ended = end !== null && end <= record.asOf;
+  const until = ended && end !== null ? end : record.asOf;
   const seen = taken.filter((one) => at(one) <= until).sort((a, b) => at(a) - at(b));
-  const startAt = record.start ?? seen[0]?.reading.at;
+  const startAt = start ?? seen[0]?.reading.at;
   if (startAt === undefined) return null;
   const groups: Group[] = [];
   for (const [piece, food] of history.groups) {
@@ -94,6 +99,19 @@ export const couldMiss = ({ degF, reading }: Taken, figure: TemperatureFigure, e
   wantsHigh(figure)
     ? degF <= inDegF(figure, reading.unit) + error + tiny
     : degF >= inDegF(figure, reading.unit) - error - tiny;
+
+export type TimeFigure = NonNullable<Figures['hot_hold_at_most']>;
+
+/** Whether a length of time keeps a figure: exactly the figure does, unless less than it is asked. */
+export const fits = (minutes: number, within: TimeFigure): boolean =>
+  within.comparison === 'less_than' ? minutes < within.minutes - tiny : minutes <= within.minutes + tiny;
+
+/** What a verdict claims of one thing that either was so or was not. */
+export function claimedOf(name: StageName, stages: Stages, isSo: boolean, words: string): Finding[] {
+  const verdict = stages[name]?.verdict;
+  const isFalse = (verdict === 'kept' && !isSo) || (verdict === 'broken' && isSo);
+  return isFalse ? [{ stage: name, verdict, piece: null, words }] : [];
+}
 
 /** Groups of one moment, in order of time. */
 export function moments(looks: readonly Taken[]): Taken[][] {

@@ -1,9 +1,11 @@
-import type { StageName, Stages } from '#lib/judge/answer.ts';
+import type { Stages } from '#lib/judge/answer.ts';
 import type { Finding, Scene } from './claim.ts';
 import { sceneOf } from './claim.ts';
 import { coolingClaims } from './claim-cooling.ts';
 import { cookClaims, reheatClaims } from './claim-heat.ts';
 import { holdClaims } from './claim-hold.ts';
+import { partClaims } from './claim-parts.ts';
+import { timeClaims } from './claim-time.ts';
 import type { History } from './history.ts';
 
 const claimsOf = (scene: Scene, stages: Stages): Finding[] => {
@@ -17,13 +19,12 @@ const claimsOf = (scene: Scene, stages: Stages): Finding[] => {
       return reheatClaims(scene, stages);
     case 'cook':
       return cookClaims(scene, stages);
-    default:
-      return [];
+    case 'time_control':
+      return timeClaims(scene, stages);
+    case 'noncontinuous':
+      return partClaims(scene, stages);
   }
 };
-
-/** Stages that no sentence of the machine speaks of: an oven's line is a fact and no curve. */
-export const unclaimed: ReadonlySet<StageName> = new Set(['oven']);
 
 /** Every verdict whose own sentence is not true of the food as it was. */
 export function findingsOf(history: History, stages: Stages): Finding[] {

@@ -1,17 +1,12 @@
-import type { JudgedReading, RuleKind, StepRecord } from '#lib/judge/record.ts';
+import type { Facts, JudgedReading, RuleKind, StepRecord } from '#lib/judge/record.ts';
 import type { Profile } from '#lib/limits/profile.ts';
-import { profile, profileIds } from '#lib/limits/profiles.ts';
-import type { FoodClass } from '#shared/entries/food.ts';
 import type { Spot } from '#shared/entries/step-name.ts';
 import type { Unit } from '#shared/units.ts';
 import { Chance } from './chance.ts';
+import { instant, minuteOf } from './clock.ts';
 import { degFAt, type Food, foodIn, type Somewhere, timesOf } from './food.ts';
 import { LEAD_IN, settingOf } from './surroundings.ts';
-
-/** Noon of an invented day: minute 0 of every history. */
-const noon = Date.parse('2026-05-08T17:00:00Z');
-export const minuteOf = (at: number): number => (at - noon) / 60_000;
-const instant = (minute: number): number => noon + Math.round(minute * 60) * 1000; // to the second
+import { profileFor, toldOf } from './told.ts';
 
 /** A reading with what was true when it was taken. */
 export type Taken = {
@@ -34,55 +29,30 @@ export type History = {
   interval: Interval;
   groups: ReadonlyMap<number | null, Food>; // null = the batch
   taken: readonly Taken[]; // in the order of the record's readings
+  /** What the record's facts would be if nobody had forgotten one. */
+  truth: Facts;
   record: StepRecord;
 };
 
-export const kinds = ['hot_hold', 'cold_hold', 'cooling', 'reheat', 'cook'] as const;
-type Kind = (typeof kinds)[number];
+export const kinds = [
+  'hot_hold',
+  'cold_hold',
+  'cooling',
+  'reheat',
+  'cook',
+  'time_control',
+  'noncontinuous',
+] as const satisfies readonly RuleKind[];
 
-const lengths: Record<Kind, readonly [number, number]> = {
+const lengths: Record<RuleKind, readonly [number, number]> = {
   hot_hold: [30, 720],
   cold_hold: [30, 720],
   cooling: [120, 600],
   reheat: [20, 240],
   cook: [60, 720],
+  time_control: [60, 480],
+  noncontinuous: [150, 900],
 };
-
-type Told = Pick<StepRecord['food'], 'class'> & { facts: StepRecord['facts'] };
-
-function told(kind: Kind, chance: Chance): Told {
-  const plain: FoodClass = chance.one(['beef_whole', 'poultry', 'ground', 'plant', 'unknown']);
-  switch (kind) {
-    case 'hot_hold': {
-      const roast = chance.one(['kept', 'not_shown', 'broken', 'none'] as const);
-      return chance.is(0.3)
-        ? { class: 'intact_roast', facts: { roast_cook: roast } }
-        : { class: plain, facts: {} };
-    }
-    case 'cooling': {
-      if (chance.is(0.15)) {
-        const made = chance.is(0.9) ? instant(chance.between(-20, 15)) : null;
-        return { class: 'sauce', facts: { ingredients: 'ambient', prepared_at: made } };
-      }
-      return chance.is(0.15)
-        ? { class: 'intact_roast', facts: { roast_cook: chance.one(['kept', 'not_shown', 'broken']) } }
-        : { class: plain, facts: {} };
-    }
-    case 'reheat': {
-      const route = chance.one(['conventional', 'conventional', 'microwave', 'commercial'] as const);
-      if (route !== 'microwave') return { class: plain, facts: { route } };
-      const [covered, stirred] = [chance.one([true, true, true, false, null]), chance.is(0.95)];
-      return { class: plain, facts: { route, covered, stirred, stood_s: chance.one([120, 150, 90, null]) } };
-    }
-    case 'cook':
-      return {
-        class: chance.is(0.5) ? 'intact_roast' : plain,
-        facts: { oven: 'still_dry', oven_temp: 275, mass_lb: 12 },
-      };
-    default:
-      return { class: plain, facts: {} };
-  }
-}
 
 /** What this kitchen reads at a look. */
 const habits: readonly [readonly (Spot | null)[], ...(readonly (Spot | null)[])[]] = [
@@ -98,12 +68,14 @@ const habits: readonly [readonly (Spot | null)[], ...(readonly (Spot | null)[])[
 ];
 
 /** A reading without a spot is of the rule's natural place (docs/judge.md, section 2). */
-const natural: Record<Kind, readonly [Somewhere, ...Somewhere[]]> = {
+const natural: Record<RuleKind, readonly [Somewhere, ...Somewhere[]]> = {
   hot_hold: ['coldest', 'edge'],
   cold_hold: ['warmest'],
   cooling: ['warmest', 'core'],
   reheat: ['coldest', 'core'],
   cook: ['coldest', 'core'],
+  time_control: ['edge'],
+  noncontinuous: ['core'],
 };
 
 /** Seconds that a cook counts, from a glance to the longest row of the roast chart. */
@@ -136,7 +108,7 @@ function shown(chance: Chance, truth: number, probe: Probe, error: number): numb
 }
 
 type Scene = {
-  kind: Kind;
+  kind: RuleKind;
   chance: Chance;
   error: number;
   groups: ReadonlyMap<number | null, Food>;
@@ -211,8 +183,8 @@ function logger(scene: Scene, length: number, taken: Taken[]): void {
   }
 }
 
-function groupsOf(chance: Chance, kind: Kind, length: number): Map<number | null, Food> {
-  const setting = settingOf(kind, chance, length);
+function groupsOf(chance: Chance, kind: RuleKind, length: number, truth: Facts): Map<number | null, Food> {
+  const setting = settingOf(kind, chance, length, truth);
   const count = chance.one([1, 1, 1, 2, 3]);
   const names: (number | null)[] = Array.from({ length: count }, (_, place) => place + 1);
   if (chance.is(0.25)) names[0] = null;
@@ -252,20 +224,17 @@ function entered(chance: Chance, taken: Taken[]): Taken[] {
 
 const errors = [0, 0, 0, 0, 0.5, 1, 2, 4] as const;
 
-const profiles = profileIds.map((id) => profile(id)).filter((one) => one !== null);
-
 /** The history of this seed: the same one each time. */
 export function historyOf(seed: number): History {
   const chance = new Chance(seed);
   const kind = chance.one(kinds);
-  const standard = profiles[0];
-  if (standard === undefined) throw new Error('truth: there is no profile');
-  const used = chance.is(0.6) ? standard : chance.one([standard, ...profiles]);
+  const used = profileFor(kind, chance);
   const error = chance.one(errors);
   const interval = chance.one(intervals);
   const length = Math.round(chance.between(...lengths[kind]));
-  const { class: foodClass, facts } = told(kind, chance);
-  const groups = groupsOf(chance, kind, length);
+  const ended = chance.is(0.7);
+  const { class: foodClass, truth, facts } = toldOf(kind, chance, { length, ended });
+  const groups = groupsOf(chance, kind, length, truth);
   const scene: Scene = {
     kind,
     chance,
@@ -279,7 +248,6 @@ export function historyOf(seed: number): History {
   for (const minute of lookMinutes(chance, interval, length)) look(scene, minute, all);
   if (chance.is(0.08)) logger(scene, length, all);
   const taken = entered(chance, all);
-  const ended = chance.is(0.7);
   const seenAt = chance.is(0.8) ? length + chance.whole(0, 60) : chance.whole(5, length);
   const record: StepRecord = {
     food: { class: foodClass, pieces: chance.is(0.5) ? groups.size : null },
@@ -290,7 +258,7 @@ export function historyOf(seed: number): History {
     asOf: instant(seenAt),
     readings: taken.map(({ reading }) => reading),
   };
-  return { seed, kind, profile: used, error, interval, groups, taken, record };
+  return { seed, kind, profile: used, error, interval, groups, taken, truth, record };
 }
 
 /** The first minute of which the truth is known. */

@@ -2,7 +2,7 @@ import type { Stages } from '#lib/judge/answer.ts';
 import { judgeStep } from '#lib/judge/judge.ts';
 import { stageEntries } from '#lib/judge/stage.ts';
 import type { Finding } from './claim.ts';
-import { findingsOf, unclaimed } from './claims.ts';
+import { findingsOf } from './claims.ts';
 import { type History, historyOf } from './history.ts';
 import { addShares, count, type Shares } from './share.ts';
 
@@ -36,7 +36,6 @@ export function run(from: number, to: number, judge: Judge = ours, mostFindings 
     const stages = judge(history);
     told.histories++;
     for (const [name, { verdict }] of stageEntries(stages)) {
-      if (unclaimed.has(name)) continue;
       const key = `${history.kind}.${name}.${verdict}`;
       told.verdicts[key] = (told.verdicts[key] ?? 0) + 1;
     }

@@ -2,8 +2,9 @@ import type { StageName, Stages } from '#lib/judge/answer.ts';
 import { inDegF } from './claim.ts';
 import { chartOf } from './claim-heat.ts';
 import { holdOf } from './claim-hold.ts';
+import { minuteOf } from './clock.ts';
 import { anyPlace, everyPlace, type Food, first, last } from './food.ts';
-import { type History, type Interval, intervals, knownFrom, minuteOf } from './history.ts';
+import { type History, type Interval, intervals, knownFrom } from './history.ts';
 
 /**
  * How much of what was so can be shown. The truth here is of the whole food, read or not, at every moment: so a judge
@@ -92,8 +93,9 @@ function reheats({ profile, record }: History, bounds: Bounds): Truths {
 }
 
 function cooks(history: History, bounds: Bounds): Truths {
-  const chart = chartOf(history);
-  if (chart === null) return {};
+  const asked = chartOf(history);
+  if (asked === null || asked.standS !== null) return {};
+  const { chart } = asked;
   const isMet = (food: Food) =>
     chart.rows.some((row) => stays(food, row.degF, row.held_s, bounds) < bounds.until);
   return { temperature: (food) => (isMet(food) ? 'kept' : bounds.ended ? 'broken' : null) };

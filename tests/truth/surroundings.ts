@@ -1,5 +1,6 @@
-import type { RuleKind } from '#lib/judge/record.ts';
+import type { Facts, RuleKind } from '#lib/judge/record.ts';
 import type { Chance } from './chance.ts';
+import { minuteOrNull } from './clock.ts';
 import type { Stretch } from './food.ts';
 
 /** Something that happens to the place where the food stands: from minute to minute it changes what is around it. */
@@ -70,7 +71,7 @@ const minutes = (chance: Chance, most: number, length: number): number[] =>
 /** Minutes before the step from which the food is followed. */
 export const LEAD_IN = -90;
 
-type Maker = (chance: Chance, length: number) => Setting;
+type Maker = (chance: Chance, length: number, truth: Facts) => Setting;
 
 const hold =
   (cold: boolean): Maker =>
@@ -135,21 +136,75 @@ const heatedUp =
     );
     if (chance.is(0.3)) events.push(...swing(chance, 0, length, chance.between(2, 20)));
     if (chance.is(0.1)) events.push(...powerTrip(chance, chance.between(0, length), 75));
+    const slow = chance.is(0.15) ? chance.between(2, 6) : 1; // a whole shoulder, low and slow
     return {
       stretches: laidOut(base, events, chance.is(0.3) ? minutes(chance, 4, length) : []),
       first: cold + chance.between(-1, 1),
-      tau: { edge: chance.between(tau[0], tau[0] * 3), core: chance.between(tau[1], tau[1] * 4) },
+      tau: {
+        edge: slow * chance.between(tau[0], tau[0] * 3),
+        core: slow * chance.between(tau[1], tau[1] * 4),
+      },
     };
   };
 
-const makers: Partial<Record<RuleKind, Maker>> = {
+/** Out of the cold, out of the heat, or from the shelf; then in a room, on ice, or in the sun. */
+const out: Maker = (chance, length, { mode, starts_as: startsAs }) => {
+  const isHot = mode !== '6h' && startsAs === null && chance.is(0.4);
+  const before = isHot
+    ? chance.between(131, 165)
+    : startsAs === null || chance.is(0.3)
+      ? chance.between(34, 43)
+      : chance.between(55, 74);
+  const around = chance.is(0.3) ? chance.between(40, 62) : chance.between(63, 100);
+  const events: Event[] = minutes(chance, 3, length).map((from) =>
+    door(chance, from, chance.between(-20, 20)),
+  );
+  const base = [
+    { from: LEAD_IN, around: before },
+    { from: chance.is(0.8) ? 0 : -chance.between(0, 30), around },
+  ];
+  const slow = chance.is(0.5) ? 4 : 1;
+  return {
+    stretches: laidOut(base, events, chance.is(0.2) ? minutes(chance, 2, length) : []),
+    first: before + chance.between(-2, 2),
+    tau: { edge: slow * chance.between(6, 40), core: slow * chance.between(15, 90) },
+  };
+};
+
+/** From the cold into a first heat, into a cold place, and into a last heat. */
+const inParts: Maker = (chance, length, truth) => {
+  const cold = chance.between(33, 40);
+  const heatTo = minuteOrNull(truth.heat_to) ?? length / 3;
+  const finalFrom = minuteOrNull(truth.final_from) ?? (2 * length) / 3;
+  const table = chance.is(0.4) ? chance.between(1, 60) : 0;
+  const base = [
+    { from: LEAD_IN, around: cold },
+    { from: 0, around: chance.between(160, 420) },
+    { from: heatTo, around: table > 0 ? chance.between(60, 90) : cold },
+    { from: Math.min(heatTo + table, finalFrom), around: chance.is(0.7) ? chance.between(10, 38) : cold },
+    { from: finalFrom, around: chance.between(150, 350) },
+  ];
+  const events: Event[] = minutes(chance, 3, length).map((from) =>
+    door(chance, from, chance.between(-30, 30)),
+  );
+  const slow = chance.is(0.35) ? chance.between(1, 4) : 1;
+  return {
+    stretches: laidOut(base, events, chance.is(0.2) ? minutes(chance, 2, length) : []),
+    first: cold,
+    tau: { edge: slow * chance.between(5, 30), core: slow * chance.between(10, 60) },
+  };
+};
+
+const makers: Record<RuleKind, Maker> = {
   hot_hold: hold(false),
   cold_hold: hold(true),
   cooling: cooled,
   reheat: heatedUp([170, 360], [6, 12]),
   cook: heatedUp([150, 300], [15, 30]),
+  time_control: out,
+  noncontinuous: inParts,
 };
 
-/** The surroundings of a step of `length` minutes. */
-export const settingOf = (kind: RuleKind, chance: Chance, length: number): Setting =>
-  (makers[kind] ?? hold(false))(chance, length);
+/** The surroundings of a step of `length` minutes, as it was in truth. */
+export const settingOf = (kind: RuleKind, chance: Chance, length: number, truth: Facts): Setting =>
+  makers[kind](chance, length, truth);
