@@ -2,6 +2,7 @@ import type { Action, Stages } from '#lib/judge/answer.ts';
 import type { JudgedReading, RuleKind, StepRecord } from '#lib/judge/record.ts';
 import type { Profile } from '#lib/limits/profile.ts';
 import type { Body, Entry, EntryOf } from '#shared/entries/entry.ts';
+import type { LimitsRole } from '#shared/entries/limits.ts';
 import type { StepName } from '#shared/entries/step-name.ts';
 
 /**
@@ -9,8 +10,17 @@ import type { StepName } from '#shared/entries/step-name.ts';
  * Instants are ms since 1970 (UTC). Ids are those of the entries' bodies (person, equipment, batch …).
  */
 
-/** A profile made on screen, as it was last written: by whom, when, in which entry. */
-export type LocalLimits = { body: Body<'limits'>; by: string; at: number; entry: string };
+/** Who wrote something of the set-up, when (ms), in which entry. */
+export type WrittenBy = { by: string; at: number; entry: string };
+
+/**
+ * A profile made on screen, as it was last written: by whom, when, in which entry. `since`: of each change, the entry
+ * since which it stands as it does, so that who wrote it stays named when somebody else changes another figure.
+ */
+export type LocalLimits = WrittenBy & {
+  body: Body<'limits'>;
+  since?: ReadonlyMap<LimitsRole, WrittenBy>;
+};
 
 /** The set-up in force: the last entry of each thing, amendments applied. */
 export type Kitchen = {

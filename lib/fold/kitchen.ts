@@ -1,6 +1,8 @@
-import type { Entry } from '#shared/entries/entry.ts';
+import type { Entry, EntryOf } from '#shared/entries/entry.ts';
+import { type LimitsRole, limitsRoles } from '#shared/entries/limits.ts';
+import { canonicalText } from '#shared/envelope.ts';
 import { msOf } from '#shared/time.ts';
-import type { Kitchen, LocalLimits } from './book.ts';
+import type { Kitchen, LocalLimits, WrittenBy } from './book.ts';
 import { ofKind, whenOf } from './order.ts';
 
 /**
@@ -16,13 +18,30 @@ function lastOf<T extends Entry>(entries: readonly T[], idOf: (entry: T) => stri
   return last;
 }
 
+/** Since which entry each change stands: this one, or the earlier one that said the same over the same parent. */
+function sinceOf(
+  { body }: EntryOf<'limits'>,
+  own: WrittenBy,
+  before: LocalLimits | undefined,
+): Map<LimitsRole, WrittenBy> {
+  const roles = limitsRoles.filter((role) => body.changes[role] !== undefined);
+  const stood = (role: LimitsRole): WrittenBy | undefined =>
+    before?.body.extends === body.extends && sameChange(before.body.changes[role], body.changes[role])
+      ? before.since?.get(role)
+      : undefined;
+  return new Map(roles.map((role) => [role, stood(role) ?? own]));
+}
+
+const sameChange = (a: unknown, b: unknown): boolean => canonicalText(a ?? null) === canonicalText(b ?? null);
+
 /** Profiles made on screen, each as last written at or before `asOf`, with the hand that wrote it. */
 function localLimits(entries: readonly Entry[], asOf: number): Map<string, LocalLimits> {
   const last = new Map<string, LocalLimits>();
   for (const entry of ofKind(entries, 'limits')) {
     const id = entry.body.limits;
     if (whenOf(entry) > asOf && last.has(id)) continue;
-    last.set(id, { body: entry.body, by: entry.by, at: msOf(entry.at), entry: entry.id });
+    const own = { by: entry.by, at: msOf(entry.at), entry: entry.id };
+    last.set(id, { body: entry.body, ...own, since: sinceOf(entry, own, last.get(id)) });
   }
   return last;
 }

@@ -22,20 +22,22 @@ import { type DayScope, inDay, iso, readingDocOf } from './day-scope.ts';
  * @param entries the site's ledger
  * @param day local date on which the operating day starts
  * @param options.knownUntil the moment of asking (ms); missing = the day is taken to be over
+ * @param options.limits id of another profile than the kitchen's own, for a trial reading: never signed, never stored
  * @returns null when no kitchen was ever set up
  */
 export function canonicalDay(
   entries: readonly Entry[],
   day: string,
-  options: { knownUntil?: number } = {},
+  options: { knownUntil?: number; limits?: string } = {},
 ): CanonicalDay | null {
   const frame = dayFrame(entries, day, options.knownUntil);
   if (!frame) return null;
+  const { limits } = options;
   // A signature is no part of the day that it covers: with it, signing would change what was signed.
   const told = entries.filter((entry) => entry.kind !== 'signature');
   const scope: DayScope = {
     frame,
-    book: foldBook(told, { asOf: frame.asOf }),
+    book: foldBook(told, { asOf: frame.asOf, ...(limits === undefined ? {} : { limits }) }),
     entries: new Map(told.map((entry) => [entry.id, entry])),
   };
   const doc = eventsOf(scope);

@@ -1,10 +1,12 @@
-import type { LimitsInForce } from '#lib/fold/book.ts';
+import type { LimitsInForce, LocalLimits } from '#lib/fold/book.ts';
 import { changesOf } from '#lib/fold/local-profile.ts';
 import type { Figures } from '#lib/limits/profile.ts';
+import type { LimitsRole } from '#shared/entries/limits.ts';
 import type { CanonicalDay } from './day-schema.ts';
 import { type DayScope, iso } from './day-scope.ts';
 
 type ProfileDoc = CanonicalDay['profile'];
+type LocalChangeDoc = ProfileDoc['local_changes'][number];
 
 /**
  * Which code the day was judged by, and the roles in which a local profile differs from the code that it extends.
@@ -42,9 +44,17 @@ function localDoc(scope: DayScope, { profile, local, published }: LimitsInForce)
       edition:
         [change.authority, change.document, change.dated].filter((part) => part !== null).join(', ') ||
         profile.name,
+      ...earlier(scope, local, role),
     })),
     entered: { by: local.by, at: iso(scope, local.at) },
   };
+}
+
+/** Who entered a change before the profile was last written, and when. */
+function earlier(scope: DayScope, local: LocalLimits, role: LimitsRole): Pick<LocalChangeDoc, 'entered'> {
+  const since = local.since?.get(role);
+  if (since === undefined || since.entry === local.entry) return {};
+  return { entered: { by: since.by, at: iso(scope, since.at) } };
 }
 
 /** Every figure of the profile that has a section and an edition, by its role. */

@@ -253,6 +253,8 @@ export const roundDoc = z.strictObject({
   note: text.nullable(),
 });
 
+const enteredDoc = z.strictObject({ by: id, at: instant });
+
 export const dayFormat = 'holdproof_day/1';
 
 export const daySchema = z.strictObject({
@@ -275,9 +277,14 @@ export const daySchema = z.strictObject({
     id: text,
     name: text,
     edition: text.nullable(), // null = a profile that this program does not know
-    local_changes: z.array(z.strictObject({ role: text, section: text, edition: text })),
-    /** Who entered a profile that was made on screen; other days have no such member. */
-    entered: z.strictObject({ by: id, at: instant }).optional(),
+    local_changes: z.array(
+      z.strictObject({ role: text, section: text, edition: text, entered: enteredDoc.optional() }),
+    ),
+    /**
+     * Who entered a profile that was made on screen, as it was last written; other days have no such member. A change
+     * that somebody else had entered, or at another time, names that itself.
+     */
+    entered: enteredDoc.optional(),
   }),
   people: z.array(z.strictObject({ id, name: text, initials: text, role, title: text.nullable() })),
   equipment: z.array(z.strictObject({ id, name: text, kind: equipmentKind })),

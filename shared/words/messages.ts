@@ -10,8 +10,10 @@ import en_day from './en/day.json' with { type: 'json' };
 import en_deviation from './en/deviation.json' with { type: 'json' };
 import en_entry from './en/entry.json' with { type: 'json' };
 import en_explain from './en/explain.json' with { type: 'json' };
+import en_health from './en/health.json' with { type: 'json' };
 import en_judge from './en/judge.json' with { type: 'json' };
 import en_kitchen from './en/kitchen.json' with { type: 'json' };
+import en_limits from './en/limits.json' with { type: 'json' };
 import en_odd from './en/odd.json' with { type: 'json' };
 import en_parts from './en/parts.json' with { type: 'json' };
 import en_people from './en/people.json' with { type: 'json' };
@@ -33,8 +35,10 @@ import es_day from './es/day.json' with { type: 'json' };
 import es_deviation from './es/deviation.json' with { type: 'json' };
 import es_entry from './es/entry.json' with { type: 'json' };
 import es_explain from './es/explain.json' with { type: 'json' };
+import es_health from './es/health.json' with { type: 'json' };
 import es_judge from './es/judge.json' with { type: 'json' };
 import es_kitchen from './es/kitchen.json' with { type: 'json' };
+import es_limits from './es/limits.json' with { type: 'json' };
 import es_odd from './es/odd.json' with { type: 'json' };
 import es_parts from './es/parts.json' with { type: 'json' };
 import es_people from './es/people.json' with { type: 'json' };
@@ -70,7 +74,9 @@ const en = {
   odd: en_odd,
   database: en_database,
   backup: en_backup,
+  health: en_health,
   explain: en_explain,
+  limits: en_limits,
 };
 
 export type Messages = typeof en;
@@ -98,7 +104,9 @@ const es: Messages = {
   odd: es_odd,
   database: es_database,
   backup: es_backup,
+  health: es_health,
   explain: es_explain,
+  limits: es_limits,
 };
 
 export type Language = 'en' | 'es';

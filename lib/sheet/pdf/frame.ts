@@ -1,6 +1,7 @@
 import { Text, View } from '@react-pdf/renderer';
 import { createElement as h, type ReactElement } from 'react';
 import type { Printed } from '../printed.ts';
+import { profileWords } from '../profile-words.ts';
 import type { SheetNames } from '../sheet-names.ts';
 import { style } from './style.ts';
 
@@ -73,23 +74,3 @@ export const pageNumber = (names: SheetNames): ReactElement =>
     style: style.number,
     render: ({ pageNumber: page, totalPages: pages }) => names.say('sheet.page', { page, pages }),
   });
-
-/** "FDA Food Code 2022, as published." or with the local changes named. */
-function profileWords(names: SheetNames): string {
-  const { day, say } = names;
-  const { name, edition, local_changes, entered } = day.profile;
-  const called = edition === null || name.includes(edition) ? name : `${name}, ${edition}`;
-  return local_changes.length === 0
-    ? say('sheet.profile', { name: called })
-    : say('sheet.profile_changed', {
-        name: called,
-        sections: local_changes
-          .map(({ section, edition: ground }) =>
-            !entered || ground === name ? section : `${section} (${ground})`,
-          )
-          .join(', '),
-      }) +
-        (entered
-          ? ` ${say('sheet.profile_entered', { name: names.person(entered.by), at: names.moment(entered.at) })}`
-          : '');
-}

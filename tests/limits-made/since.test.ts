@@ -1,0 +1,77 @@
+import { describe, expect, test } from 'vitest';
+import { limitsOf } from '#lib/fold/limits-of.ts';
+import { canonicalDay } from '#lib/sheet/canonical-day.ts';
+import { profileWords } from '#lib/sheet/profile-words.ts';
+import { SheetNames } from '#lib/sheet/sheet-names.ts';
+import { sheetWords } from '#lib/sheet/sheet-words.ts';
+import type { Body } from '#shared/entries/entry.ts';
+import type { LimitsChanges } from '#shared/entries/limits.ts';
+import { ms, type Night, night } from '../fold/night.ts';
+
+const ours = '01995555-0000-7000-8000-000000000001';
+const house = { section: 'house limit', authority: null, document: null, dated: null };
+const granted = { section: 'V-12', authority: 'County health', document: 'Variance 12', dated: '2026-03-01' };
+const looser = { value: 130, unit: 'degF' as const, ...granted };
+const stricter = { value: 38, unit: 'degF' as const, ...house };
+
+const body = (changes: LimitsChanges, more: Partial<Body<'limits'>> = {}): Body<'limits'> => ({
+  limits: ours,
+  name: 'Ours',
+  extends: 'fda_2022',
+  changes,
+  active: true,
+  ...more,
+});
+const chosen = (made: Night): Night => {
+  const { site } = made.book('17:30').kitchen;
+  if (!site) throw new Error('a night without a kitchen');
+  return made.add('site', '17:40', { ...site, profile: ours });
+};
+
+/** The cook has the variance entered at 18:00, the boss sets the cooler stricter at 19:00. */
+const twoHands = (): Night =>
+  chosen(night().add('limits', '17:30', body({ hot_hold: looser }), { by: 'cook' }))
+    .add('limits', '19:00', body({ hot_hold: looser, cold_hold: stricter }), { by: 'boss' })
+    .batch('19:10', 'A', 1, 'ribs')
+    .step('19:11', 'A', 'hot_hold', 'cab1')
+    .read('19:20', 'A1 edge', '138');
+
+const since = (made: Night, clock: string) => {
+  const found = limitsOf(made.book(clock).kitchen).local?.since;
+  return [...(found ?? [])].map(([role, { by, at }]) => [role, by, at]);
+};
+
+describe('who entered a change stays named', () => {
+  test('when somebody else changes another figure later', () => {
+    expect(since(twoHands(), '20:00')).toEqual([
+      ['hot_hold', 'cook', ms('17:30')],
+      ['cold_hold', 'boss', ms('19:00')],
+    ]);
+  });
+
+  test('and whoever writes the figure anew is named from then on', () => {
+    const anew = twoHands().add('limits', '21:00', body({ hot_hold: { ...looser, value: 131 } }), {
+      by: 'boss',
+    });
+    expect(since(anew, '20:00')[0]).toEqual(['hot_hold', 'cook', ms('17:30')]);
+    expect(since(anew, '21:30')).toEqual([['hot_hold', 'boss', ms('21:00')]]);
+  });
+
+  test('over another published profile the same figure is a new word', () => {
+    const moved = twoHands().add('limits', '21:00', body({ hot_hold: looser }, { extends: 'fda_2017' }), {
+      by: 'boss',
+    });
+    expect(since(moved, '21:30')).toEqual([['hot_hold', 'boss', ms('21:00')]]);
+  });
+
+  test('on the sheet, beside its ground', () => {
+    const day = canonicalDay(twoHands().entries, '2026-05-08');
+    if (!day) throw new Error('no day');
+    const words = profileWords(new SheetNames(day, sheetWords('en'), 'en'));
+    const cook = day.people.find(({ id }) => id === 'cook')?.name;
+    const boss = day.people.find(({ id }) => id === 'boss')?.name;
+    expect(words).toBe(
+      `Judged by Ours, FDA Food Code 2022, with local changes to V-12 (County health, Variance 12, 2026-03-01), entered by ${cook}, 8 May 17:30, house limit. Entered by ${boss}, 8 May 19:00.`,
+    );
+  });
+});
