@@ -14,8 +14,26 @@ module.exports = {
     from('^db/', '^(app|bin|tests)/', 'db-below-doors', 'db never imports a door'),
     from('^app/', '^(bin|tests)/', 'app-not-bin', 'two doors do not know each other'),
     from('^bin/', '^(app|tests)/', 'bin-not-app', 'two doors do not know each other'),
-    from('^lib/limits/', '^lib/(judge|fold|sheet|science)/', 'limits-below-judge', 'limits are data'),
-    from('^lib/science/', '^lib/(judge|fold|sheet)/', 'science-below-judge', 'science decides nothing'),
+    from('^lib/limits/', '^lib/(judge|fold|sheet|science|between)/', 'limits-below-judge', 'limits are data'),
+    from(
+      '^lib/science/',
+      '^lib/(judge|fold|sheet|between)/',
+      'science-below-judge',
+      'science decides nothing',
+    ),
+    from(
+      '^lib/(judge|fold|sheet)/',
+      '^lib/between/',
+      'no-verdict-from-between',
+      'what is worked out between two looks reaches no verdict, no fold and no sheet',
+    ),
+    from(
+      '^lib/(judge|fold)/',
+      '^lib/science/',
+      'judge-without-science',
+      'a verdict rests on looks and limits, never on a forecast',
+    ),
+    from('^lib/between/', '^lib/sheet/', 'between-below-sheet', 'it works on runs'),
     from(
       '^lib/judge/',
       '^lib/(fold|sheet)/',

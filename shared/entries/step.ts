@@ -20,6 +20,7 @@ export const stepDetails = z.looseObject({
   raw_mass_lb: z.array(z.number().positive()).optional(), // cook: piece by piece, as it went in
   pan_depth_in: z.number().positive().optional(), // cooling: decides how fast
   cooler_F: z.number().optional(),
+  piece_in: z.array(z.number().positive()).min(1).max(3).optional(), // smallest piece: thickness, width, length
   reason: z.enum(['sold', 'discarded', 'used_up', 'delivered', 'other']).optional(), // gone
   amount: z.string().max(80).optional(),
   text: z.string().max(500).optional(),
