@@ -6,21 +6,32 @@ const leastVersion = 15;
 /** What must be on for an acknowledged entry to outlive a power cut. */
 const settings = ['fsync', 'full_page_writes', 'synchronous_commit'] as const;
 
+/** Each of these settings as the server says it: "on", "off", for `synchronous_commit` also "local" and the like. */
+export type Durability = Record<(typeof settings)[number], string>;
+
+export async function durabilityOf(sql: postgres.Sql): Promise<Durability> {
+  const [row] = await sql<Durability[]>`select current_setting('fsync') as fsync,
+    current_setting('full_page_writes') as full_page_writes,
+    current_setting('synchronous_commit') as synchronous_commit`;
+  if (row === undefined) throw new Error('durabilityOf: the server answered without a row');
+  return row;
+}
+
+/** The first setting under which an acknowledged entry could be lost; null = none. */
+export const unsafeSetting = (found: Durability): keyof Durability | null =>
+  settings.find((setting) => found[setting] === 'off') ?? null;
+
 /**
  * The server is new enough and writes to disk before it answers.
  *
  * @throws BookRefused `old_server`, `unsafe_setting`
  */
 export async function checkServer(sql: postgres.Sql): Promise<void> {
-  const [row] = await sql`select current_setting('server_version_num')::int as version,
-    current_setting('fsync') as fsync,
-    current_setting('full_page_writes') as full_page_writes,
-    current_setting('synchronous_commit') as synchronous_commit`;
+  const [row] = await sql`select current_setting('server_version_num')::int as version`;
   const major = Math.floor(Number(row?.version) / 10_000);
   if (major < leastVersion) throw new BookRefused('old_server', { found: major, least: leastVersion });
-  for (const setting of settings) {
-    if (row?.[setting] === 'off') throw new BookRefused('unsafe_setting', { setting, found: 'off' });
-  }
+  const setting = unsafeSetting(await durabilityOf(sql));
+  if (setting !== null) throw new BookRefused('unsafe_setting', { setting, found: 'off' });
 }
 
 /**

@@ -17,6 +17,8 @@ export type Db = {
   /** The driver itself, for what drizzle cannot say. */
   readonly sql: postgres.Sql;
   readonly kind: 'embedded' | 'url';
+  /** Where an embedded server keeps its data; null = a URL's server, whose disk we do not see. */
+  readonly folder: string | null;
   /** False once the embedded server was lost: close this book and open another. A URL's server is not ours to judge. */
   readonly alive: () => boolean;
   /** Ends the connections; the last one out stops an embedded server. */
@@ -52,6 +54,7 @@ async function openEmbedded(env: NodeJS.ProcessEnv, say: Say): Promise<Db> {
     return {
       ...book,
       kind: 'embedded',
+      folder: place.cluster,
       alive: attendance.present,
       close: async () => {
         await book.sql.end({ timeout: 5 });
@@ -69,7 +72,7 @@ async function openByUrl(url: string, env: NodeJS.ProcessEnv, say: Say): Promise
   const ownerUrl = env.DATABASE_OWNER_URL;
   const owner = ownerUrl ? urlOptions('DATABASE_OWNER_URL', ownerUrl) : null;
   const book = await openOn(app, owner, say);
-  return { ...book, kind: 'url', alive: () => true, close: () => book.sql.end({ timeout: 5 }) };
+  return { ...book, kind: 'url', folder: null, alive: () => true, close: () => book.sql.end({ timeout: 5 }) };
 }
 
 async function openOn(app: Connect, owner: Connect | null, say: Say): Promise<Pick<Db, 'drizzle' | 'sql'>> {

@@ -9,6 +9,7 @@ export default async function Page() {
   const { kitchen, cannot } = await setUpPage();
   const t = await getTranslations('setup');
   const c = await getTranslations('common');
+  const h = await getTranslations('health');
   const inUse = (things: ReadonlyMap<string, { active: boolean }>): string => {
     const count = [...things.values()].filter(({ active }) => active).length;
     return count === 0 ? t('none_yet') : t('in_use', { count });
@@ -24,6 +25,7 @@ export default async function Page() {
     { href: '/people', words: t('secrets'), note: t('secrets_note') },
     { href: '/paper', words: t('paper.title'), note: t('paper.note') },
     { href: '/reach', words: t('reach'), note: t('reach_note') },
+    { href: '/health', words: h('title'), note: h('note') },
   ];
   return (
     <SetUpSheet title={t('title')} back={{ href: '/', words: c('kitchen_now') }} cannot={cannot}>

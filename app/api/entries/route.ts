@@ -1,6 +1,7 @@
 import { NextResponse } from 'next/server';
 import { getDb } from '#app/server/db.ts';
 import { door } from '#app/server/door.ts';
+import { noteClockOf } from '#app/server/note-clock.ts';
 import { noteSeen } from '#app/server/note-seen.ts';
 import { parseDrafts } from '#app/server/parse-drafts.ts';
 import { requireSession } from '#app/server/session.ts';
@@ -16,6 +17,7 @@ const idsOf = (request: Request, name: 'sure' | 'waited' | 'accepted'): Readonly
 
 /** Entries into the book: one receipt a draft, in order. The same draft again gets the same receipt. */
 export const POST = door(async (request) => {
+  const came = Date.now();
   const session = await requireSession(request); // the site comes from here, never from the body
   const drafts = await parseDrafts(request);
   const db = await getDb();
@@ -28,5 +30,6 @@ export const POST = door(async (request) => {
   const by = drafts.at(-1)?.by;
   if (receipts.at(-1)?.seq != null && by !== undefined) setHand(response, request, by);
   await noteSeen(db, session, drafts);
+  await noteClockOf(db, session, request, came);
   return response;
 });

@@ -1,0 +1,68 @@
+import { and, desc, eq } from 'drizzle-orm';
+import type { Db } from './connect.ts';
+import { deviceClock } from './schema.ts';
+
+/** How far a device's clock was off at one contact. `offMs` positive = the device is ahead of the server. */
+export type ClockMeasure = { device: string; atMs: number; offMs: number };
+
+/** A measure says something new when the clock moved by this much, or the last one is this old. House choice. */
+export const newMeasure = { byMs: 2000, afterMs: 24 * 3_600_000 } as const;
+
+const mostOffMs = 100 * 366 * 86_400_000; // beyond it is no clock but a faulty request
+
+const lately = new WeakMap<Db, Map<string, ClockMeasure>>();
+
+/**
+ * Notes how far a device's clock is off, from the moment it says that it sent something. What says nothing new is
+ * not written, nor is what is no time. The way of the request counts as the device being behind: tenths of a
+ * second, seconds on a bad network.
+ * @param sentMs the device's clock when it sent, ms
+ * @param nowMs the server's clock when it came, ms
+ */
+export async function noteClock(
+  db: Db,
+  { site, device }: { site: string; device: string },
+  sentMs: number,
+  nowMs: number,
+): Promise<void> {
+  const offMs = Math.round(sentMs - nowMs);
+  if (!Number.isSafeInteger(offMs) || Math.abs(offMs) > mostOffMs) return;
+  const known = lately.get(db) ?? new Map<string, ClockMeasure>();
+  lately.set(db, known);
+  const key = `${site}/${device}`;
+  const last = known.get(key) ?? (await lastMeasure(db, site, device));
+  const said = last !== null && Math.abs(last.offMs - offMs) < newMeasure.byMs;
+  if (said && nowMs - last.atMs < newMeasure.afterMs) {
+    known.set(key, last);
+    return;
+  }
+  const measure = { device, atMs: nowMs, offMs };
+  await db.drizzle
+    .insert(deviceClock)
+    .values({ site, ...measure })
+    .onConflictDoNothing();
+  known.set(key, measure);
+}
+
+async function lastMeasure(db: Db, site: string, device: string): Promise<ClockMeasure | null> {
+  const [row] = await db.drizzle
+    .select({ device: deviceClock.device, atMs: deviceClock.atMs, offMs: deviceClock.offMs })
+    .from(deviceClock)
+    .where(and(eq(deviceClock.site, site), eq(deviceClock.device, device)))
+    .orderBy(desc(deviceClock.atMs))
+    .limit(1);
+  return row ?? null;
+}
+
+/** The last measure of each device of a site. */
+export async function clocksNow(db: Db, site: string): Promise<ClockMeasure[]> {
+  return db.drizzle
+    .selectDistinctOn([deviceClock.device], {
+      device: deviceClock.device,
+      atMs: deviceClock.atMs,
+      offMs: deviceClock.offMs,
+    })
+    .from(deviceClock)
+    .where(eq(deviceClock.site, site))
+    .orderBy(deviceClock.device, desc(deviceClock.atMs));
+}
