@@ -5,6 +5,7 @@ import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
 import { Slip } from '#app/ui/Slip.tsx';
 import { TheNext } from '#app/ui/TheNext.tsx';
+import { profileOf } from '#lib/fold/ask.ts';
 import type { JudgedRun } from '#lib/fold/book.ts';
 import { lineOf } from '#lib/fold/line.ts';
 import { wallClock } from '#shared/time.ts';
@@ -12,6 +13,7 @@ import { Actions } from './Actions.tsx';
 import { BatchChart, type ChartLimit } from './BatchChart.tsx';
 import { BatchHead } from './BatchHead.tsx';
 import { BatchSums } from './BatchSums.tsx';
+import { CoolingMethods } from './CoolingMethods.tsx';
 import { latestWorst } from './latest.ts';
 import { Missing } from './Missing.tsx';
 import { nextItems } from './next-items.ts';
@@ -20,6 +22,7 @@ import { Readings } from './Readings.tsx';
 import { RuleRows } from './RuleRows.tsx';
 import { Runs } from './Runs.tsx';
 import { temperature, timeSaid } from './said.ts';
+import { stepRules } from './step-rules.ts';
 import { Undo } from './Undo.tsx';
 import { type BatchView, shownRun } from './view.ts';
 
@@ -91,6 +94,9 @@ export function BatchScreen({ given, id, asked }: Props) {
           <BatchSums view={view} line={line} />
         </>
       )}
+      {batch.runs.some(({ step, end }) => step === 'cooling' && end === null) ? (
+        <CoolingMethods advice={stepRules(profileOf(book)).cooling} />
+      ) : null}
       <RuleRows view={view} />
       <PieceList view={view} />
       <Actions view={view} />

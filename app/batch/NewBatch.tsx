@@ -18,6 +18,7 @@ import { type SourceBatch, SourcePick, type SourceState, sourcesOf } from './Sou
 import { StepPick } from './StepPick.tsx';
 import { StepQuestions } from './StepQuestions.tsx';
 import { detailsOf, emptyForm, type StepForm } from './step-details.ts';
+import { outBy } from './step-rules.ts';
 import { suggestedName } from './suggested-name.ts';
 
 export type FoodOffered = { id: string; name: string; counted: 'pieces' | 'pans' | 'not_counted' };
@@ -64,7 +65,11 @@ export function NewBatch({ context, foods, taken, made, from, first }: Props) {
       sources: sourcesOf(sources, from),
       step,
       equipment,
-      details: detailsOf(step, form, { unit: context.unit, equipment: place?.kind ?? null }),
+      details: detailsOf(step, form, {
+        unit: context.unit,
+        equipment: place?.kind ?? null,
+        outBy: outBy(context.rules, form.timeMode ?? '4h', Date.now()),
+      }),
       note: null,
     });
     const written = await write(entries);

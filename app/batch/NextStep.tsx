@@ -17,6 +17,7 @@ import { chosenPieces, stepEntry } from './next-step.ts';
 import { StepPick } from './StepPick.tsx';
 import { StepQuestions } from './StepQuestions.tsx';
 import { detailsOf, emptyForm, type StepForm } from './step-details.ts';
+import { outBy } from './step-rules.ts';
 
 export type PieceHere = {
   number: number | null;
@@ -60,7 +61,11 @@ export function NextStep({ context, batch, pieces, start }: Props) {
       pieces: numbers.length === 0 ? null : chosenPieces(chosen, numbers),
       step,
       equipment,
-      details: detailsOf(step, form, { unit: context.unit, equipment: place?.kind ?? null }),
+      details: detailsOf(step, form, {
+        unit: context.unit,
+        equipment: place?.kind ?? null,
+        outBy: outBy(context.rules, form.timeMode ?? '4h', at),
+      }),
     });
     const now = 'minutesAgo' in when && when.minutesAgo === 0;
     const written = await write([entry], now ? {} : { at: new Date(at).toISOString() });
@@ -104,6 +109,7 @@ export function NextStep({ context, batch, pieces, start }: Props) {
             onChange={(part) => setForm((before) => ({ ...before, ...part }))}
             context={context}
             equipment={equipment}
+            at={at}
           />
         )}
         {step === null ? null : (

@@ -5,20 +5,24 @@ import { Key } from '#app/ui/Key.tsx';
 import { Pick, PickGroup } from '#app/ui/Pick.tsx';
 import type { StepName } from '#shared/entries/step-name.ts';
 import { degrees } from '#shared/units.ts';
+import { CoolingMethods } from './CoolingMethods.tsx';
 import type { BatchContext } from './context.ts';
 import css from './form.module.css';
 import type { StepForm } from './step-details.ts';
+import { TimeControl } from './TimeControl.tsx';
 
-type Props = {
+export type QuestionProps = {
   step: StepName;
   form: StepForm;
   onChange: (part: Partial<StepForm>) => void;
-  context: Pick<BatchContext, 'unit' | 'zone' | 'places'>;
+  context: Pick<BatchContext, 'unit' | 'zone' | 'clock' | 'places' | 'rules'>;
   equipment: string | null;
+  /** When the step begins, ms; null = not said yet. Missing = now. */
+  at?: number | null;
 };
 
 /** What this step wants to know beside its place. All of it may stay unsaid, but for why something is gone. */
-export function StepQuestions(props: Props) {
+export function StepQuestions(props: QuestionProps) {
   switch (props.step) {
     case 'cooling':
       return <Cooling {...props} />;
@@ -29,7 +33,7 @@ export function StepQuestions(props: Props) {
     case 'gone':
       return <Gone {...props} />;
     case 'time_control':
-      return <TimeControl />;
+      return <TimeControl {...props} />;
     default:
       return null;
   }
@@ -46,10 +50,11 @@ const covers = [
   ['lid', 'cover_lid'],
 ] as const;
 
-function Cooling({ form, onChange, context }: Props) {
+function Cooling({ form, onChange, context }: QuestionProps) {
   const t = useTranslations('batch.cooling');
   return (
     <section className={css.part}>
+      <CoolingMethods advice={context.rules.cooling} />
       <h2>{t('depth')}</h2>
       <div className={css.keys}>
         {depths.map(([inches, words]) => (
@@ -90,7 +95,7 @@ function Cooling({ form, onChange, context }: Props) {
   );
 }
 
-function Ingredients({ form, onChange, zone }: Pick<Props, 'form' | 'onChange'> & { zone: string }) {
+function Ingredients({ form, onChange, zone }: Pick<QuestionProps, 'form' | 'onChange'> & { zone: string }) {
   const t = useTranslations('batch.cooling');
   return (
     <>
@@ -125,7 +130,7 @@ function Ingredients({ form, onChange, zone }: Pick<Props, 'form' | 'onChange'> 
 
 const routes = ['conventional', 'microwave', 'roast', 'commercial', 'immediate'] as const;
 
-function Reheat({ form, onChange }: Props) {
+function Reheat({ form, onChange }: QuestionProps) {
   const t = useTranslations('batch.reheat');
   return (
     <section className={css.part}>
@@ -157,7 +162,7 @@ function Reheat({ form, onChange }: Props) {
 
 const ovens = ['still_dry', 'convection', 'high_humidity', 'pit'] as const;
 
-function Cook({ form, onChange, context, equipment }: Props) {
+function Cook({ form, onChange, context, equipment }: QuestionProps) {
   const t = useTranslations('batch.cook');
   const inPit = context.places.some((place) => place.id === equipment && place.kind === 'pit');
   return (
@@ -198,7 +203,7 @@ function Cook({ form, onChange, context, equipment }: Props) {
 
 const reasons = ['sold', 'discarded', 'used_up', 'delivered', 'other'] as const;
 
-function Gone({ form, onChange }: Props) {
+function Gone({ form, onChange }: QuestionProps) {
   const t = useTranslations('batch');
   return (
     <section className={css.part}>
@@ -232,9 +237,4 @@ function Gone({ form, onChange }: Props) {
       />
     </section>
   );
-}
-
-function TimeControl() {
-  const t = useTranslations('batch');
-  return <p className={css.said}>{t('time_control_help')}</p>;
 }

@@ -1,6 +1,7 @@
 import type { Body } from '#shared/entries/entry.ts';
 import type { EquipmentKind } from '#shared/entries/equipment.ts';
 import type { StepName } from '#shared/entries/step-name.ts';
+import { isoOf } from '#shared/time.ts';
 import type { Unit } from '#shared/units.ts';
 
 type Details = Body<'step'>['details'];
@@ -19,6 +20,9 @@ export type StepForm = {
   oven: NonNullable<Details['oven']> | null;
   ovenTempF: string;
   massLb: string;
+  timeMode: '4h' | '6h' | null;
+  procedure: boolean | null; // a written one
+  marked: boolean | null; // on the food itself
   reason: NonNullable<Details['reason']> | null;
   amount: string;
   text: string;
@@ -37,6 +41,9 @@ export const emptyForm: StepForm = {
   oven: null,
   ovenTempF: '',
   massLb: '',
+  timeMode: null,
+  procedure: null,
+  marked: null,
   reason: null,
   amount: '',
   text: '',
@@ -51,16 +58,15 @@ export function decimal(typed: string): number | null {
   return /^-?\d+(\.\d+)?$/.test(text) ? Number(text) : null;
 }
 
+/** Where a step is written: `outBy` = the time that stands on food held by the clock, ms; null or missing = none. */
+export type StepAt = { unit: Unit; equipment: EquipmentKind | null; outBy?: number | null };
+
 /** What of a form belongs to this step, as the entry holds it. */
-export function detailsOf(
-  step: StepName,
-  form: StepForm,
-  at: { unit: Unit; equipment: EquipmentKind | null },
-): Details {
+export function detailsOf(step: StepName, form: StepForm, at: StepAt): Details {
   return { ...own(step, form, at), ...(form.text.trim() === '' ? {} : { text: form.text.trim() }) };
 }
 
-function own(step: StepName, form: StepForm, at: { unit: Unit; equipment: EquipmentKind | null }): Details {
+function own(step: StepName, form: StepForm, at: StepAt): Details {
   switch (step) {
     case 'cooling':
       return cooling(form, at.unit);
@@ -68,6 +74,8 @@ function own(step: StepName, form: StepForm, at: { unit: Unit; equipment: Equipm
       return reheat(form);
     case 'cook':
       return cook(form, at.equipment);
+    case 'time_control':
+      return timeControl(form, at.outBy ?? null);
     case 'gone':
       return {
         ...(form.reason === null ? {} : { reason: form.reason }),
@@ -113,6 +121,16 @@ function cook(form: StepForm, equipment: EquipmentKind | null): Details {
     ...(oven === null ? {} : { oven }),
     ...(temp === null ? {} : { oven_temp_F: temp }),
     ...(mass === null ? {} : { raw_mass_lb: mass }),
+  };
+}
+
+/** What nobody said stays unknown. The mark is written with the time that the screen gave to put on it. */
+function timeControl({ timeMode, procedure, marked }: StepForm, outBy: number | null): Details {
+  return {
+    ...(timeMode === null ? {} : { mode: timeMode }),
+    ...(procedure === null ? {} : { written_procedure: procedure }),
+    ...(marked === null ? {} : { marked }),
+    ...(marked === true && outBy !== null ? { marked_discard_at: isoOf(outBy) } : {}),
   };
 }
 

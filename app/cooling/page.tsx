@@ -1,10 +1,13 @@
 import { getLocale, getTranslations } from 'next-intl/server';
+import { CoolingMethods } from '#app/batch/CoolingMethods.tsx';
 import type { KitchenView } from '#app/kitchen/view.ts';
 import { loadBook } from '#app/server/book.ts';
 import { entrance } from '#app/server/session.ts';
 import { Headband } from '#app/ui/Headband.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
+import { profileOf } from '#lib/fold/ask.ts';
+import { coolingAdvice } from '#lib/judge/cooling-methods.ts';
 import { wallClock } from '#shared/time.ts';
 import { CoolingBatch } from './CoolingBatch.tsx';
 import { coolingCards } from './cooling-cards.ts';
@@ -31,6 +34,7 @@ export default async function CoolingPage() {
     lang: (await getLocale()) === 'es' ? 'es' : 'en',
   };
   const cards = coolingCards(book);
+  const profile = profileOf(book);
   return (
     <Sheet>
       <Headband
@@ -50,7 +54,12 @@ export default async function CoolingPage() {
             <CoolingBatch key={card.group.run} card={card} view={view} unit={site?.unit ?? 'degF'} />
           ))
         )}
-        {cards.length > 0 ? <p className={css.advice}>{t('advice')}</p> : null}
+        {cards.length > 0 ? (
+          <div className={css.advice}>
+            <p>{t('advice')}</p>
+            <CoolingMethods advice={profile === null ? null : coolingAdvice(profile)} />
+          </div>
+        ) : null}
         <p className={css.note}>{common('local_codes')}</p>
       </main>
     </Sheet>

@@ -1,14 +1,17 @@
 import type { Verdict } from '#lib/judge/answer.ts';
 import type { Facts } from '#lib/judge/record.ts';
 import { conventions } from '#lib/limits/conventions.ts';
+import type { Profile } from '#lib/limits/profile.ts';
 import type { Body } from '#shared/entries/entry.ts';
 import { msOf } from '#shared/time.ts';
 import { converted } from '#shared/units.ts';
 import type { Kitchen, Look, Member, Run } from './book.ts';
+import { timeFacts } from './time-facts.ts';
 
 /** What a run's facts are taken from. */
 export type FactSources = {
   kitchen: Kitchen;
+  profile: Profile | null;
   made: Body<'batch'>['made'];
   food: Body<'food'> | null;
   /** All runs of the batch, in order of start. */
@@ -80,21 +83,6 @@ function routeOf(run: FactSources['runs'][number], member: Member, sources: Fact
   return warmed ? 'commercial' : 'conventional';
 }
 
-/**
- * Time instead of temperature: out of control when it came into the step, gone when it left it. What the kitchen
- * noted of the procedure and the mark is in the step's details; what nobody noted is not known.
- */
-function timeFacts({ details }: FactSources['runs'][number], member: Member): Facts {
-  const flag = (value: unknown): boolean | null => (isBoolean(value) ? value : null);
-  return {
-    mode: details.mode === '6h' ? '6h' : '4h',
-    removed_at: member.from,
-    gone_at: member.until,
-    written_procedure: flag(details.written_procedure),
-    marked: flag(details.marked),
-  };
-}
-
 /** What the judge asks beside the readings, for one piece of one run. `roastCook` is that of the piece by then. */
 export function factsOf(
   run: FactSources['runs'][number],
@@ -121,7 +109,7 @@ export function factsOf(
         prepared_at: details.prepared_at === undefined ? null : msOf(details.prepared_at),
       };
     case 'time_control':
-      return timeFacts(run, member);
+      return timeFacts(details, member.from, member.until, sources.profile);
     default:
       return { roast_cook: roastCook };
   }

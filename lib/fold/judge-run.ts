@@ -12,7 +12,6 @@ import { ruleOfRun } from './rule-of-run.ts';
 
 /** What the judge is asked with, beside the run. */
 export type Bench = FactSources & {
-  profile: Profile | null;
   /** What roast_cook is for a piece that comes into a step at `at`; undefined for food that is no intact roast. */
   roastCook: (piece: number | null, at: number) => Verdict | 'none' | undefined;
 };

@@ -1,3 +1,4 @@
+import { timeFacts } from '#lib/fold/time-facts.ts';
 import type { Reason, Stage, StageName, Verdict } from '#lib/judge/answer.ts';
 import { explainStep, type StageProof } from '#lib/judge/explain.ts';
 import { figuresOf } from '#lib/judge/explain-figures.ts';
@@ -75,19 +76,6 @@ function kindOfDoc(run: RunDoc): RuleKind | null {
   return side === 'at_or_below' || side === 'below' ? 'cold_hold' : kindOf(run.step, []);
 }
 
-/** Time instead of temperature: out when it came into the step, gone when it left it. */
-function timeFacts({ step, details }: RunDoc, from: string, until: string | null): Facts {
-  if (step !== 'time_control') return {};
-  const flag = (value: unknown): boolean | null => (typeof value === 'boolean' ? value : null);
-  return {
-    mode: details.mode === '6h' ? '6h' : '4h',
-    removed_at: msOf(from),
-    gone_at: until === null ? null : msOf(until),
-    written_procedure: flag(details.written_procedure),
-    marked: flag(details.marked),
-  };
-}
-
 function factsOf(run: RunDoc, profile: Profile): Facts {
   const { details } = run;
   const flag = (value: unknown): boolean | null => (typeof value === 'boolean' ? value : null);
@@ -133,7 +121,12 @@ function recordOf(
   ];
   return {
     food: { class: batch.food?.class ?? 'unknown', pieces: null },
-    facts: { ...factsOf(run, profile), ...timeFacts(run, start, until) },
+    facts: {
+      ...factsOf(run, profile),
+      ...(run.step === 'time_control'
+        ? timeFacts(run.details, msOf(start), until === null ? null : msOf(until), profile)
+        : {}),
+    },
     planIntervalMin: null,
     start: msOf(start),
     end: until === null || msOf(until) > msOf(day.as_of) ? null : msOf(until),

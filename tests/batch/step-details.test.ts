@@ -44,6 +44,24 @@ describe('a step holds what was said and nothing else', () => {
     });
   });
 
+  test('time instead of temperature: way, procedure and mark, each as it was said; the mark with its time', () => {
+    const form = { ...emptyForm, timeMode: '6h' as const, procedure: true, marked: true };
+    const outBy = Date.parse('2026-10-17T20:32:00Z');
+    const details = detailsOf('time_control', form, { ...inF, outBy });
+    expect(stepDetails.safeParse(details).success).toBe(true);
+    expect(details).toEqual({
+      mode: '6h',
+      written_procedure: true,
+      marked: true,
+      marked_discard_at: '2026-10-17T20:32:00Z',
+    });
+    const not = { ...emptyForm, procedure: false, marked: false };
+    expect(detailsOf('time_control', not, { ...inF, outBy })).toEqual({
+      written_procedure: false,
+      marked: false,
+    });
+  });
+
   test('answers to another step are left out', () => {
     const form = { ...emptyForm, reason: 'sold' as const, depthIn: '2', route: 'roast' as const };
     expect(detailsOf('hot_hold', { ...form, text: ' top shelf ' }, inF)).toEqual({ text: 'top shelf' });

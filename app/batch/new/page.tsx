@@ -10,7 +10,7 @@ type Props = { searchParams: Promise<NewBatchAsked> };
 export default async function NewBatchPage({ searchParams }: Props) {
   const given = await screenGiven();
   return (
-    <Words names={['batch', 'common', 'problem', 'remedy']}>
+    <Words names={['batch', 'common', 'cooling', 'judge', 'problem', 'remedy']}>
       <InSite site={given.site}>
         <NewBatchScreen given={given} asked={await searchParams} />
       </InSite>

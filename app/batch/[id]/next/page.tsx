@@ -11,7 +11,7 @@ export default async function NextPage({ params, searchParams }: Props) {
   const given = await screenGiven();
   const [{ id }, asked] = await Promise.all([params, searchParams]);
   return (
-    <Words names={['batch', 'common', 'problem', 'remedy']}>
+    <Words names={['batch', 'common', 'cooling', 'judge', 'problem', 'remedy']}>
       <InSite site={given.site}>
         <NextScreen given={given} id={id} asked={asked} />
       </InSite>
