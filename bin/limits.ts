@@ -1,5 +1,5 @@
 import { createTranslator } from 'use-intl/core';
-import { type ListedFigure, listedFigures } from '#lib/limits/listing.ts';
+import { groupedFigures, type ListedFigure, listedFigures } from '#lib/limits/listing.ts';
 import type { Profile } from '#lib/limits/profile.ts';
 import { profile, profileIds } from '#lib/limits/profiles.ts';
 import { messages } from '#shared/words/messages.ts';
@@ -11,17 +11,6 @@ const wordsOf = (io: Io) => {
   return createTranslator({ locale, messages: messages[locale], namespace: 'cli.limits' });
 };
 type Words = ReturnType<typeof wordsOf>;
-
-/** Figures that are one and the same for several roles (a chart for several classes) stand on one line. */
-function grouped(figures: readonly ListedFigure[]): { roles: string[]; figure: ListedFigure }[] {
-  const groups = new Map<string, { roles: string[]; figure: ListedFigure }>();
-  for (const figure of figures) {
-    const known = groups.get(figure.id);
-    if (known === undefined) groups.set(figure.id, { roles: [figure.role], figure });
-    else known.roles.push(figure.role);
-  }
-  return [...groups.values()];
-}
 
 function figureLines(roles: readonly string[], figure: ListedFigure, t: Words): string[] {
   const says = [figure.value, figure.words].filter((each) => each !== null).join('; ');
@@ -40,7 +29,7 @@ function figureLines(roles: readonly string[], figure: ListedFigure, t: Words): 
 }
 
 function profileLines(one: Profile, t: Words): string[] {
-  const figures = grouped(listedFigures(one));
+  const figures = groupedFigures(listedFigures(one));
   return [
     `${one.id}: ${one.name}`,
     `  ${[one.place, t(`force.${one.force}`), one.edition].join('; ')}`,

@@ -36,10 +36,16 @@ const signs: Record<string, string> = {
 
 const textOf = (value: unknown): string | null => (typeof value === 'string' ? value : null);
 
+/** To two places: a published figure has no more, one converted exactly (58.3333 °C) is printed shorter than judged. */
+const short = (value: number): number => Math.round(value * 100) / 100;
+
 /** The two units as published, the one that is printed first in front. */
 function degrees({ value, first }: Record<string, unknown>): string {
   const { degF, degC } = isObject(value) ? value : {};
-  const both = [typeof degF === 'number' ? `${degF} °F` : '', typeof degC === 'number' ? `${degC} °C` : ''];
+  const both = [
+    typeof degF === 'number' ? `${short(degF)} °F` : '',
+    typeof degC === 'number' ? `${short(degC)} °C` : '',
+  ];
   return (first === 'degC' ? both.toReversed() : both).filter((each) => each !== '').join(' / ');
 }
 
@@ -49,6 +55,13 @@ function row(each: unknown, first: unknown): string {
   const held = Number(each.held_s) > 0 ? ` ${each.held_s} s` : '';
   return first === 'degC' ? `≥ ${each.degC} °C${held}` : `≥ ${each.degF} °F / ${each.degC} °C${held}`;
 }
+
+/**
+ * What a figure asks, in signs only: "≥ 135 °F / 57 °C", "≤ 120 min". null = a duty or words without a value.
+ * @param figure any cited figure of a profile
+ */
+export const figureValue = (figure: object): string | null =>
+  figureText(figure as Record<string, unknown> as Cited);
 
 function figureText(figure: Cited): string | null {
   const { minutes, comparison, rows, days, value, unit } = figure;
@@ -103,3 +116,16 @@ function walk(role: string, value: unknown, profile: Profile): ListedFigure[] {
 /** Every cited figure of a profile, those of its parent among them, role by role. */
 export const listedFigures = (profile: Profile): ListedFigure[] =>
   Object.entries(profile.figures).flatMap(([role, value]) => walk(role, value, profile));
+
+/** Figures that are one and the same for several roles (a chart for several classes), once, with all their roles. */
+export function groupedFigures(
+  figures: readonly ListedFigure[],
+): { roles: string[]; figure: ListedFigure }[] {
+  const groups = new Map<string, { roles: string[]; figure: ListedFigure }>();
+  for (const figure of figures) {
+    const known = groups.get(figure.id);
+    if (known === undefined) groups.set(figure.id, { roles: [figure.role], figure });
+    else known.roles.push(figure.role);
+  }
+  return [...groups.values()];
+}
