@@ -31,7 +31,8 @@ export const wallClock = (ms: number, zone: string, clock: '12' | '24' = '24'): 
 /**
  * First and last instant (ms; the end is the next day's start and not of the day) of the operating day that is
  * named by the local date `day`. The day begins at `dayStarts` on the wall, so nights on which clocks change
- * give days of 23 and 25 hours. A start that the clock skips falls on the first instant after the gap.
+ * give days of 23 and 25 hours. A start that the clock skips is read with the offset before the gap, as RFC 5545
+ * (3.3.5) reads any local time that does not occur: 02:30 is then 03:30.
  */
 export function dayBounds(day: string, dayStarts: string, zone: string): { start: number; end: number } {
   const [year = 0, month = 1, date = 1] = day.split('-').map(Number);

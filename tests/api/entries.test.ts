@@ -157,7 +157,7 @@ describe('POST /api/entries', () => {
     expect(receipt?.problem?.words.problem).toBe('«hot» no es un número.');
   });
 
-  test('a body that names a site, a device or how it is known is refused as it stands', async () => {
+  test('a body that names a site, a device or how it is known is refused as it stands (demand:13)', async () => {
     const { tablet, owner } = kitchen;
     for (const extra of [{ site: v7() }, { device: v7() }, { known: 'secret' }, { seq: 1 }]) {
       const [receipt] = receiptsOf(await tablet.post(POST, [{ ...airReading(owner.person), ...extra }]));
@@ -225,13 +225,13 @@ describe('POST /api/entries', () => {
     expect(problemsIn(answer)).toEqual([problem]);
   });
 
-  test('a device that the kitchen does not know writes nothing', async () => {
+  test('a device that the kitchen does not know writes nothing (demand:28)', async () => {
     const answer = await new Browser().post(POST, [airReading(kitchen.owner.person)]);
     expect(answer.status).toBe(401);
     expect(problemsIn(answer)).toEqual(['device_unknown']);
   });
 
-  test('a cookie that was changed by one sign is no session', async () => {
+  test('a cookie that was changed by one sign is no session (demand:26)', async () => {
     const thief = new Browser();
     const cookie = kitchen.tablet.jar.get('device') ?? '';
     const middle = Math.floor(cookie.length / 2);

@@ -98,7 +98,7 @@ describe.each(['en', 'es'] as const)('each kind of entry in one line (%s)', (lan
   });
 });
 
-test('a reading says who read what, where, with which thermometer', () => {
+test('a reading says who read what, where, with which thermometer (demand:3 demand:4 demand:5)', () => {
   const line = entryLine(
     {
       kind: 'reading',

@@ -31,7 +31,7 @@ describe('"when" is tapped as minutes ago or typed off the kitchen clock', () =>
     expect(at({ clock })).toBeNull();
   });
 
-  test('on the night on which the clocks go back, a time is read with the offset of that hour', () => {
+  test('on the night on which the clocks go back, a time is read with the offset of that hour (demand:11)', () => {
     // 1 November 2026: 02:00 CDT becomes 01:00 CST. 03:30 CST is 09:30Z; 00:30 CDT is 05:30Z.
     const after = Date.parse('2026-11-01T03:30:00-06:00');
     expect(at({ clock: '00:30' }, after)).toBe('2026-11-01T05:30:00.000Z');

@@ -118,7 +118,7 @@ describe('the sheet of a day, on a phone', () => {
     expect(await boxes.nth(count - 1).inputValue()).toBe(`read again, stays as decided, ${count}`);
   });
 
-  test('a wrong secret signs nothing and says so; the right one signs revision 2', async () => {
+  test('a wrong secret signs nothing and says so; the right one signs revision 2 (demand:29)', async () => {
     await press('Sign for the day');
     await page.getByLabel('Secret', { exact: true }).fill('lantern-dutch');
     await press('Confirm as DM');
@@ -138,7 +138,7 @@ describe('the sheet of a day, on a phone', () => {
     await page.goto(`${kitchen.url}/day/${day}`);
   });
 
-  test('the files are what they are called, and the text is the one that was signed', async () => {
+  test('the files are what they are called, and the text is the one that was signed (demand:47)', async () => {
     const json = await downloaded('Signed text (JSON)');
     expect(json.file).toBe(`holdproof-${day}-revision-2.json`);
     const hash = createHash('sha256').update(json.bytes).digest('hex');

@@ -120,7 +120,7 @@ describe('a night from an empty book, on a phone', () => {
     await press(/type it again/);
   });
 
-  test('the deviation is open by itself, and closes when the piece has an end', async () => {
+  test('the deviation is open by itself, and closes when the piece has an end (demand:33)', async () => {
     await page.goto(`${kitchen.url}/deviation`);
     await page.getByRole('link', { name: /128\.4/ }).click();
     await page.waitForURL(/\/deviation\/.+/);

@@ -32,7 +32,7 @@ const changes = [
   'truncate signed_text',
 ];
 
-describe('the database refuses to change what was written', () => {
+describe('the database refuses to change what was written (demand:16)', () => {
   test.each(changes)('the application may not: %s', async (change) => {
     await expect(book.db.sql.unsafe(change)).rejects.toThrow(/permission denied for table/);
   });
@@ -49,7 +49,7 @@ describe('the database refuses to change what was written', () => {
     await expect(replay).rejects.toThrow(/append-only/);
   });
 
-  test('the application may not switch the triggers off', async () => {
+  test('the application may not switch the triggers off (demand:20)', async () => {
     await expect(book.db.sql`alter table ledger disable trigger all`).rejects.toThrow(/must be owner/);
   });
 
@@ -57,7 +57,7 @@ describe('the database refuses to change what was written', () => {
     await expect(book.db.sql`delete from head`).rejects.toThrow(/permission denied/);
   });
 
-  test('and after all of that the entries are still there', async () => {
+  test('and after all of that the entries are still there (demand:23)', async () => {
     expect(await loadAll(book.db, here)).toHaveLength(2);
   });
 });

@@ -35,7 +35,7 @@ async function exported(...args: string[]): Promise<{ status: number; said: stri
   return { status, said, out };
 }
 
-test('the whole book is written as JSON Lines that can be checked without the database', async () => {
+test('the whole book is written as JSON Lines that can be checked without the database (demand:22 demand:50)', async () => {
   const file = join(folder, 'book.jsonl');
   const { status, said, out } = await exported(file);
   expect(status).toBe(0);

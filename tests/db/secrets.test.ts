@@ -62,7 +62,7 @@ describe('a secret', () => {
 });
 
 describe('a device', () => {
-  test('is known by its token, by no other, and no more once it is shut out', async () => {
+  test('is known by its token, by no other, and no more once it is shut out (demand:30)', async () => {
     const device = { site, device: v7(), name: 'pit tablet' };
     const token = await enrolDevice(book.db, device, clock);
     const other = await enrolDevice(book.db, { ...device, device: v7() }, clock);

@@ -32,7 +32,7 @@ describe('each choice writes entries that the book takes', () => {
 describe('food moves with the action', () => {
   const step = (choice: ActionChoice['choice']) => actionEntries({ ...chosen, choice })[1]?.body;
 
-  test('thrown away: the piece is gone, with how much', () => {
+  test('thrown away: the piece is gone, with how much (demand:35)', () => {
     expect(step('discard')).toEqual({
       batch: id(1),
       pieces: [7],
@@ -67,7 +67,7 @@ describe('food moves with the action', () => {
 });
 
 describe('who decided is written as it was', () => {
-  test('an action names the one who decided, how, and the words said', () => {
+  test('an action names the one who decided, how, and the words said (demand:19)', () => {
     expect(actionEntries(chosen)[0]?.body).toMatchObject({
       action: 'discard',
       decided_by: id(4),

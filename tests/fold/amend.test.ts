@@ -1,4 +1,6 @@
+import { v7 } from 'uuid';
 import { describe, expect, it } from 'vitest';
+import { kinds } from '#shared/entries/entry.ts';
 import { night } from './night.ts';
 
 const held = () =>
@@ -14,7 +16,7 @@ const looks = (written: ReturnType<typeof held>) =>
     ?.runs[0]?.looks.map(({ typed, piece }) => [typed, piece]);
 
 describe('an amendment says what was meant', () => {
-  it('corrects a figure and keeps both', () => {
+  it('corrects a figure and keeps both (demand:16 demand:17)', () => {
     const written = held();
     const id = written.last;
     const book = written.amend('19:30', id, 'value', '145.0').book('20:00');
@@ -24,6 +26,14 @@ describe('an amendment says what was meant', () => {
       amended: { field: 'value', to: '145.0' },
     });
     expect(book.entries.get(id)?.body).toMatchObject({ value: 1450, typed: '1450' });
+  });
+
+  it.each(['', '   '])('is not taken without a reason: "%s" (demand:18)', (reason) => {
+    const written = held();
+    const draft = written.amend('19:30', written.last, 'value', '145.0').entries.at(-1);
+    if (draft?.kind !== 'amendment') throw new Error('the last entry is the amendment');
+    const { issues } = kinds.amendment.body.safeParse({ ...draft.body, target: v7(), reason }).error ?? {};
+    expect(issues?.map((issue) => issue.path.join('.'))).toEqual(['reason']);
   });
 
   it('moves a look to the right piece', () => {

@@ -166,7 +166,7 @@ describe('decisions and set-up', () => {
     }
   });
 
-  test('nobody makes themself or another more than they are', async () => {
+  test('nobody makes themself or another more than they are (demand:27)', async () => {
     await tablet.post(signIn, { person: lead.person, secret: leadSecret });
     await tablet.post(signIn, { person: cook.person, secret: cookSecret });
     const made = (by: string, body: typeof cook) =>

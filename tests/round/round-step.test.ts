@@ -110,9 +110,17 @@ describe('a figure takes its digits and one more tap', () => {
     expect(write.map((d) => d.kind)).toEqual(['reading']);
   });
 
-  test('what was typed goes into the book as typed', () => {
+  test('what was typed goes into the book as typed (demand:1 demand:10)', () => {
     const { write } = read(atPiece(), '158.0', { do: 'save', spot: 'edge' });
     expect(only(write, 'reading').body).toMatchObject({ typed: '158.0', value: 158 });
+  });
+
+  test('each figure has the moment of its own tap, never one stamp for the walk (demand:8)', () => {
+    const first = read(start(), '150', { do: 'save', spot: 'air' });
+    const second = read(first.state, '142', { do: 'save', spot: 'edge' }, { now: now + 40_000 });
+    const third = read(second.state, '151', { do: 'save', spot: 'core' }, { now: now + 65_000 });
+    const times = [first, second, third].map(({ write }) => Date.parse(only(write, 'reading').at));
+    expect(times).toEqual([now, now + 40_000, now + 65_000]);
   });
 
   test.each(['', '-', '.', '-.'])('"%s" is no figure: nothing is written and never a 0', (typed) => {
@@ -178,7 +186,7 @@ describe('an earlier look keeps its own time', () => {
     expect(state.minutesAgo).toBe(0);
   });
 
-  test('an exact time from paper, with its reason where it is late', () => {
+  test('an exact time from paper, with its reason where it is late (demand:7)', () => {
     const at = Date.parse('2026-10-17T07:00:00Z');
     const paper = pressed(atPiece(), { do: 'exact', at, reason: 'typed from paper' }, around()).state;
     const { write } = read(paper, '142', { do: 'save', spot: 'edge' });
@@ -213,7 +221,7 @@ describe('an earlier look keeps its own time', () => {
 });
 
 describe('a figure that can hardly be is asked about, never refused and never changed in silence', () => {
-  test('1450: both values are offered and nothing is written until a key is pressed', () => {
+  test('1450: both values are offered and nothing is written until a key is pressed (demand:65)', () => {
     const { state, write } = read(atPiece(), '1450', { do: 'save', spot: 'edge' });
     expect(write).toEqual([]);
     expect(state).toMatchObject({ typed: '1450', face: { ask: { suggestion: '145.0', bound: 250 } } });

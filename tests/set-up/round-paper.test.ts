@@ -84,7 +84,7 @@ describe('the round sheet on paper', () => {
   test('walks past what holds food, and past other equipment only when something is in it', () => {
     expect(paper.map(({ name }) => name)).toEqual(['north', 'line', 'oven']);
   });
-  test('has a line for each piece that is there, blocked ones too, and room for what comes', () => {
+  test('has a line for each piece that is there, blocked ones too, and room for what comes (demand:68)', () => {
     const lines = paper.map(({ lines: all }) => all.map(({ piece: number }) => number));
     expect(lines).toEqual([
       [1, null, null],

@@ -51,7 +51,7 @@ describe('what changed since a signature', () => {
     expect(changes.map((one) => one.key)).toContain('late_changed');
   });
 
-  test('a corrected figure is named with the one that stood there', () => {
+  test('a corrected figure is named with the one that stood there (demand:49)', () => {
     const correction = added({
       kind: 'amendment',
       at: '2026-10-18T09:00:00-05:00',

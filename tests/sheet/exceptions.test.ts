@@ -26,7 +26,7 @@ describe('the exceptions of the demo night', () => {
     expect(byHand.map(pieceOf)).toContainEqual(['BR-B', [2]]);
   });
 
-  test('Friday tells of the round of 01:00 with the gaps that it left', () => {
+  test('Friday tells of the round of 01:00 with the gaps that it left (demand:9)', () => {
     const missed = found.find((one) => one.kind === 'round_missed');
     expect(missed?.kind === 'round_missed' && missed.round.planned_at).toBe('2026-10-17T01:00:00-05:00');
     const gaps = missed?.kind === 'round_missed' ? missed.gaps : [];
@@ -61,7 +61,7 @@ describe('the exceptions of the demo night', () => {
     for (const used of ['e0258', 'e0220', 'e0307', 'e0308']) expect(refs).toContain(idOf(used));
   });
 
-  test('Saturday tells of the power cut and carries what Friday left, at the end', () => {
+  test('Saturday tells of the power cut and carries what Friday left, at the end (demand:66)', () => {
     const saturday = exceptionsOf(dayOfDemo(saturdayDay));
     expect(saturday.some((one) => one.kind === 'power_cut')).toBe(true);
     const day = dayOfDemo(saturdayDay);

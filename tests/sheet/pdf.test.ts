@@ -67,7 +67,7 @@ describe('the printed sheet', () => {
     expect(text).toContain('Thermometer blue');
   });
 
-  test('has a line for every reading with its time, hand, figure and thermometer', () => {
+  test('has a line for every reading with its time, hand, figure and thermometer (demand:2 demand:3 demand:5)', () => {
     const day = dayOfDemo(friday);
     const middle = 306; // of a letter page: the newspaper has two columns
     const lines = pages
@@ -111,7 +111,7 @@ describe('the printed sheet', () => {
     expect(text).not.toMatch(/\b(OK|passed|compliant|safe|approved)\b/i);
   });
 
-  test('the signed print names the signer, the meaning and what was decided, on page 1', async () => {
+  test('the signed print names the signer, the meaning and what was decided, on page 1 (demand:41)', async () => {
     const [first = [], second = []] = await print(friday, 'letter', 'en', signed);
     expect(whole(first)).toContain('Delia Marchbanks');
     expect(whole(first)).toContain('“I have read this day.”');

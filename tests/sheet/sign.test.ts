@@ -226,7 +226,7 @@ describe('signing a day', () => {
     expect(all && canonicalText(all)).toBe((await read()).now.text);
   });
 
-  test('a cook does not sign, a day that goes on is not signed, and nothing open stays undecided', async () => {
+  test('a cook does not sign, a day that goes on is not signed, and nothing open stays undecided (demand:38 demand:39)', async () => {
     expect(problemsOf(await sign({ by: cook }))).toEqual(['may_not_sign']);
     expect(problemsOf(await sign({ now: Date.parse('2026-10-17T03:59:00-05:00') }))).toEqual([
       'day_not_over',
@@ -245,7 +245,7 @@ describe('signing a day', () => {
     expect(changes.find((one) => one.key === 'reading_added')?.values).toMatchObject({ figure: '147.0' });
   });
 
-  test('a signature stores its text, covers its hash and names the chain before it', async () => {
+  test('a signature stores its text, covers its hash and names the chain before it (demand:43)', async () => {
     const { now } = await read();
     const end = await headOf(book.db, site);
     const signed = await sign();
@@ -258,7 +258,7 @@ describe('signing a day', () => {
     expect(after.now.text).toBe(now.text); // signing changes nothing of the day
   });
 
-  test('a late entry makes a new revision, unsigned, that names what changed; the old text still prints', async () => {
+  test('a late entry makes a new revision, unsigned, that names what changed; the old text still prints (demand:45)', async () => {
     const signed = (await read()).now;
     const late = reading('133.0', at('17:00'), '2026-10-17T11:30:00-05:00');
     await append(book.db, writer, [late], clock);
@@ -272,6 +272,23 @@ describe('signing a day', () => {
     expect(await signedSheet(book.db, site, state, 2)).toBeNull();
     expect(await sign()).toMatchObject({ status: 'signed', revision: 2 });
     expect((await signedSheet(book.db, site, (await read()).state, 1))?.text).toBe(signed.text);
+  });
+
+  test('two years of air readings later the day is found by its date, whole and as it was (demand:54)', async () => {
+    const before = (await read()).now;
+    const later = Array.from({ length: 730 }, (_, i) => {
+      const when = new Date(noon + (i + 1) * 86_400_000).toISOString();
+      return {
+        ...reading('150.0', when),
+        body: { ...reading('150.0', when).body, batch: null, spot: 'air' },
+      };
+    }) as Draft[];
+    const end = Date.parse('2028-11-01T00:00:00Z');
+    const receipts = await append(book.db, writer, later, () => end);
+    expect(receipts.filter(({ status }) => status === 'written').length).toBe(730);
+    const sheet = await daySheet(book.db, site, day, end);
+    expect(sheet?.state.state).toBe('signed');
+    expect(sheet?.now.text).toBe(before.text);
   });
 
   test('another profile chosen after the signature judges nothing of the signed day again', async () => {
