@@ -11,7 +11,7 @@ import { asWritten, meant, type PadKey, press } from '#app/round/typing.ts';
 import { Figure } from '#app/ui/Figure.tsx';
 import { Key } from '#app/ui/Key.tsx';
 import { Pad } from '#app/ui/Pad.tsx';
-import type { Unit } from '#shared/units.ts';
+import { degrees, type Unit } from '#shared/units.ts';
 import { type Bath, baths, expectedOf } from './baths.ts';
 import css from './page.module.css';
 
@@ -21,21 +21,23 @@ type Props = {
   probe: { id: string; unit: Unit; accuracy: number | null };
   zone: string;
   clock: '12' | '24';
+  /** Height of the kitchen above the sea, m; null = not set up. */
+  altitudeM: number | null;
 };
 
 /** Which bath, what it should read, what the thermometer reads. The judge says what that makes of it. */
-export function CheckEntry({ site, by, probe, zone, clock }: Props) {
+export function CheckEntry({ site, by, probe, zone, clock, altitudeM }: Props) {
   const t = useTranslations('kitchen.probe');
   const router = useRouter();
   const [bath, setBath] = useState<Bath>('ice');
-  const [expected, setExpected] = useState(expectedOf('ice', probe.unit));
+  const [expected, setExpected] = useState(expectedOf('ice', probe.unit, altitudeM));
   const [read, setRead] = useState('');
   const [field, setField] = useState<'read' | 'expected'>('read');
   const [written, setWritten] = useState(false);
   const typed = field === 'read' ? read : expected;
   const type = (key: PadKey): void => (field === 'read' ? setRead : setExpected)(press(typed, key));
   const choose = (next: Bath): void => {
-    const known = expectedOf(next, probe.unit);
+    const known = expectedOf(next, probe.unit, altitudeM);
     setBath(next);
     setExpected(known);
     setField(known === '' ? 'expected' : 'read');
@@ -68,7 +70,15 @@ export function CheckEntry({ site, by, probe, zone, clock }: Props) {
           </Key>
         ))}
       </fieldset>
-      {bath === 'boiling' ? <p className={css.note}>{t('boiling_table')}</p> : null}
+      {bath === 'boiling' ? (
+        <p className={css.note}>
+          {altitudeM === null
+            ? t('boiling_table')
+            : t('boiling_height', {
+                figure: `${expectedOf('boiling', probe.unit, altitudeM)} ${degrees(probe.unit)}`,
+              })}
+        </p>
+      ) : null}
       <div className={css.two}>
         <Key down={field === 'expected'} onClick={() => setField('expected')} sub={t('should_read')}>
           {expected || '–'}

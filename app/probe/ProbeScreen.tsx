@@ -44,6 +44,7 @@ export function ProbeScreen({ given, probe, by }: Props) {
           probe={{ id: probe, unit: standing.probe.unit, accuracy: standing.probe.accuracy }}
           zone={zone}
           clock={clock}
+          altitudeM={site?.altitude_m ?? null}
         />
       </main>
     </Sheet>

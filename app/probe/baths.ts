@@ -1,3 +1,4 @@
+import { boilingAtAltitude } from '#lib/science/thermometer.ts';
 import type { Unit } from '#shared/units.ts';
 
 /** Melting ice in water, stirred: the ice point at any height a kitchen stands at. Common practice; physics. */
@@ -6,5 +7,14 @@ export const icePoint: Record<Unit, number> = { degF: 32, degC: 0 };
 export type Bath = 'ice' | 'boiling' | 'reference';
 export const baths: readonly Bath[] = ['ice', 'boiling', 'reference'];
 
-/** What the bath should read, where it is known without asking: boiling depends on the height, so it is asked for. */
-export const expectedOf = (bath: Bath, unit: Unit): string => (bath === 'ice' ? String(icePoint[unit]) : '');
+/**
+ * What the bath should read, where it is known without asking. Boiling depends on the height: at the site's it is
+ * the boiling point of water in standard weather, to a tenth of a degree, and stays open to the hand's own table.
+ * @param altitudeM height of the kitchen above the sea, m; null = not set up
+ */
+export function expectedOf(bath: Bath, unit: Unit, altitudeM: number | null): string {
+  if (bath === 'ice') return String(icePoint[unit]);
+  const boils = bath === 'boiling' && altitudeM !== null ? boilingAtAltitude(altitudeM) : null;
+  if (boils === null) return '';
+  return (unit === 'degF' ? boils.fahrenheit : boils.celsius).toFixed(1);
+}
