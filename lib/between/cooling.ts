@@ -53,7 +53,7 @@ export type CoolingOutlook = {
   next: { at: number; why: NextRead } | null;
 };
 
-/** A way to cool faster. `lastStart`: begun later it no longer helps; null: not in time even now. */
+/** A way to cool faster. `lastStart`: begun later it probably does not help; null: probably too late for it now. */
 export type Way = {
   way: 'shallower' | 'ice_bath' | 'blast_chiller';
   target: StageName;
@@ -241,13 +241,15 @@ function slowWay(last: Reading, air: number, to: number, latest: number | null):
   return (at) => air + (last.value - air) * left ** Math.max(0, (at - last.at) / (latest - last.at));
 }
 
+const middle = ([slow, quick]: Surface): number => Math.sqrt(slow * quick);
+
 const ways: readonly { way: Way['way']; h: number; air: number | null }[] = [
-  { way: 'shallower', h: assumed.surface.uncovered[0], air: null },
-  { way: 'ice_bath', h: assumed.surface.ice_bath[0], air: assumed.iceWater },
-  { way: 'blast_chiller', h: assumed.surface.blast_chiller[0], air: assumed.chillerAir },
+  { way: 'shallower', h: middle(assumed.surface.uncovered), air: null },
+  { way: 'ice_bath', h: middle(assumed.surface.ice_bath), air: assumed.iceWater },
+  { way: 'blast_chiller', h: middle(assumed.surface.blast_chiller), air: assumed.chillerAir },
 ];
 
-/** For each way the last instant at which it still helps: begun then it ends at the deadline by its slow figures. */
+/** For each way the last instant at which it still helps: begun then it ends at the deadline by the middle figures. */
 function waysOf(
   now: number,
   readings: readonly Reading[],
@@ -270,7 +272,7 @@ function waysOf(
     );
     if (slab === null) return [];
     const need = (at: number): number =>
-      (hoursTo(slab.theta, along(at), there, target.to) ?? mostHours) * (1 + assumed.spread) * hour;
+      (hoursTo(slab.theta, along(at), there, target.to) ?? mostHours) * hour;
     const hours = need(now) / hour;
     const over = (at: number): number => at + need(at) - deadline;
     if (over(now) > 0) return [{ way, target: target.stage, lastStart: null, hours }];
