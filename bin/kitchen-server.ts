@@ -40,6 +40,7 @@ export async function startKitchen(more: Record<string, string> = {}): Promise<K
     ...process.env,
     PORT: String(port),
     HOST: '127.0.0.1',
+    HTTPS_PORT: 'off', // many of them run on one machine
     HOLDPROOF_DATA: data,
     ...more,
   };

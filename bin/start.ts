@@ -17,17 +17,30 @@ function portAsked(): number {
   process.exit(2);
 }
 
+/** The port of https: HTTPS_PORT, or 443 beyond that of http (3443; 443 beside 80). "off" = none. */
+function securePortAsked(plain: number): number | null {
+  const typed = process.env.HTTPS_PORT || String(plain === 80 ? 443 : plain + 443);
+  const chosen = Number(typed);
+  if (typed === 'off' || (!process.env.HTTPS_PORT && chosen > 65_535)) return null;
+  if (Number.isInteger(chosen) && chosen > 0 && chosen < 65_536 && chosen !== plain) return chosen;
+  say(
+    `HTTPS_PORT is "${typed}": it must be a whole number from 1 to 65535 that is not PORT, or the word off. For example HTTPS_PORT=3443.`,
+  );
+  process.exit(2);
+}
+
 /** Where phones in the kitchen reach this machine. HOSTNAME is not asked: containers set it to something else. */
-function addresses(host: string, port: number): string[] {
-  if (host !== '0.0.0.0' && host !== '::') return [`http://${host}:${port}`];
+function addresses(host: string, port: number, scheme = 'http'): string[] {
+  if (host !== '0.0.0.0' && host !== '::') return [`${scheme}://${host}:${port}`];
   const outside = Object.values(networkInterfaces())
     .flat()
     .filter((one) => one?.family === 'IPv4' && !one.internal)
-    .map((one) => `http://${one?.address}:${port}`);
-  return [`http://localhost:${port}`, ...outside];
+    .map((one) => `${scheme}://${one?.address}:${port}`);
+  return [`${scheme}://localhost:${port}`, ...outside];
 }
 
 const port = portAsked();
+const securePort = securePortAsked(port);
 const host = process.env.HOST ?? '0.0.0.0';
 
 const OPENINGS = 5;
@@ -59,12 +72,27 @@ const book = await openOrSay();
 let server: ChildProcess;
 let stopping = false;
 let restarts = 0;
+/** https as the server says it is: where and by which certificate, or in words why not. */
+let secure: { port: number; fingerprint: string } | string | null = null;
+
+type FromServer = { listening?: number; refused?: string } & {
+  secure?: { port: number; fingerprint: string };
+  notSecure?: string;
+};
 
 function serve(): void {
   server = fork(join(root, 'bin/serve.ts'), {
-    env: { ...process.env, NODE_ENV: 'production', HOLDPROOF_PORT: String(port), HOLDPROOF_HOST: host },
+    env: {
+      ...process.env,
+      NODE_ENV: 'production',
+      HOLDPROOF_PORT: String(port),
+      HOLDPROOF_HOST: host,
+      HOLDPROOF_HTTPS_PORT: securePort === null ? '' : String(securePort),
+    },
   });
-  server.on('message', (message: { listening?: number; refused?: string }) => {
+  server.on('message', (message: FromServer) => {
+    if (message.secure) secure = message.secure;
+    if (message.notSecure) secure = message.notSecure;
     if (message.listening) announce();
     if (message.refused) refusePort(message.refused);
   });
@@ -85,7 +113,20 @@ function announce(): void {
   const [here, ...phones] = addresses(host, port);
   say(`Holdproof is ready after ${secondsSince(started)} s: ${here}`);
   for (const address of phones) say(`  from a phone in the same network: ${address}`);
+  announceSecure();
   say('Local codes decide; the person in charge decides. Stop with Ctrl+C.');
+}
+
+function announceSecure(): void {
+  if (secure === null) return;
+  if (typeof secure === 'string') {
+    say(`  no https: ${secure}. Phones cannot go on without network until it is there.`);
+    return;
+  }
+  const [here, ...phones] = addresses(host, secure.port, 'https');
+  say(`  sealed, and for going on without network: ${(phones.length > 0 ? phones : [here]).join(', ')}`);
+  say(`  how a phone accepts its certificate: ${addresses(host, port).at(-1)}/reach/secure`);
+  say(`  the certificate's fingerprint, to compare: ${secure.fingerprint}`);
 }
 
 function refusePort(code: string): void {
