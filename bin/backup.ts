@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, rmSync, statSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { nightlyDue, restoreTestDue } from '#db/backup/due.ts';
 import { backupFolder, nightlies, nightlyName, removable } from '#db/backup/folder.ts';
@@ -158,8 +158,7 @@ function said(error: unknown, locale: Language): string {
 async function runNightly(io: Io): Promise<number> {
   const t = backupWords(languageOf(io.env));
   const now = Date.now();
-  const before = backupState(runs(io.env));
-  if (!nightlyDue(before, now)) {
+  if (!isDue(io, now)) {
     io.err(t('nightly.not_due'));
     return 0;
   }
@@ -172,16 +171,52 @@ async function runNightly(io: Io): Promise<number> {
     io.err(t('failed', { detail: (error as Error).message }));
     return 1;
   }
-  const wants = { test: restoreTestDue(before, now), dump: false, nightly: true };
-  const status = await withBook(io, (db) => backupBook(db, file, wants, io)).catch((error: unknown) => {
-    note(io, { ...ran(), detail: said(error, 'en') });
-    return 1;
-  });
+  const status = await withBook(io, (db) => alone(db, io, () => nightly(db, file, now, io))).catch(
+    (error: unknown) => {
+      note(io, { ...ran(), detail: said(error, 'en') });
+      io.err(t('failed', { detail: said(error, languageOf(io.env)) }));
+      return 1;
+    },
+  );
   if (status === 3) note(io, { ...ran(), detail: t('failed', { detail: '' }).trim() });
-  if (status === 0 && existsSync(file)) {
-    const old = removable(nightlies(folder), backupState(runs(io.env)).last?.zone ?? 'UTC');
-    for (const name of old) rmSync(join(folder, name), { force: true });
-    io.err(t('nightly.kept', { file, removed: old.length }));
-  }
+  if (status === 0 && existsSync(file)) clearOut(folder, file, io);
   return status;
 }
+
+const isDue = (io: Io, now: number): boolean => nightlyDue(backupState(runs(io.env)), now);
+
+async function nightly(db: Db, file: string, now: number, io: Io): Promise<number> {
+  if (!isDue(io, now)) return 0; // another server on this database has just made it
+  const test = restoreTestDue(backupState(runs(io.env)), now);
+  return backupBook(db, file, { test, dump: false, nightly: true }, io);
+}
+
+const nightlyLock = 7_021_005; // number of the advisory lock, in the book's own database
+
+/** Of several servers on one database one makes the night's backup; the others find that it is being made. */
+async function alone(db: Db, io: Io, work: () => Promise<number>): Promise<number> {
+  const own = await db.sql.reserve();
+  try {
+    const [row] = await own`select pg_try_advisory_lock(${nightlyLock}) as mine`;
+    if (row?.mine === true) return await work();
+    io.err(backupWords(languageOf(io.env))('nightly.under_way'));
+    return 0;
+  } finally {
+    await own`select pg_advisory_unlock(${nightlyLock})`.catch(() => {});
+    own.release();
+  }
+}
+
+/** Older nightly backups that need not be kept, and what a killed backup left behind a day ago or longer. */
+function clearOut(folder: string, file: string, io: Io): void {
+  const old = removable(nightlies(folder), backupState(runs(io.env)).last?.zone ?? 'UTC');
+  for (const name of [...old, ...leftovers(folder)]) rmSync(join(folder, name), { force: true });
+  io.err(backupWords(languageOf(io.env))('nightly.kept', { file, removed: old.length }));
+}
+
+const leftovers = (folder: string): string[] =>
+  readdirSync(folder).filter(
+    (name) =>
+      /^holdproof-.*\.unfinished-\d+$/.test(name) &&
+      Date.now() - statSync(join(folder, name)).mtimeMs > 86_400_000,
+  );

@@ -5,6 +5,7 @@ import { type Db, openBook } from '#db/connect.ts';
 import { BookRefused } from '#db/refused.ts';
 import { openingWords, refusalWords } from '#db/words.ts';
 import { buildIfChanged, root } from './build.ts';
+import { keepNightly } from './nightly.ts';
 import { say, secondsSince } from './say.ts';
 
 const started = Date.now();
@@ -69,6 +70,7 @@ async function openOrSay(tried = 1): Promise<Db> {
 await buildIfChanged();
 say('Opening the book …');
 const book = await openOrSay();
+const quitNightly = keepNightly({ env: process.env, say });
 let server: ChildProcess;
 let stopping = false;
 let restarts = 0;
@@ -138,6 +140,7 @@ function refusePort(code: string): void {
 async function stop(status: number): Promise<void> {
   if (stopping) return;
   stopping = true;
+  void quitNightly();
   server.kill('SIGTERM');
   await new Promise((done) => (server.exitCode === null ? server.once('exit', done) : done(null)));
   await book.close();
