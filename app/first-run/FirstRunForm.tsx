@@ -3,8 +3,8 @@ import { useTranslations } from 'next-intl';
 import { useEffect, useRef, useState } from 'react';
 import { v7 } from 'uuid';
 import { post } from '#app/client/post-entries.ts';
-import { textOf } from '#app/set-up/form/typed-values.ts';
 import { useTypedForm } from '#app/set-up/form/useTypedForm.ts';
+import type { Offered } from '#app/set-up/limits/find-limits.ts';
 import { ErrorSummary } from '#app/ui/ErrorSummary.tsx';
 import { Foot } from '#app/ui/Foot.tsx';
 import { Key } from '#app/ui/Key.tsx';
@@ -20,12 +20,12 @@ import { YouPart } from './YouPart.tsx';
 type Props = {
   language: 'en' | 'es';
   zones: readonly string[];
-  profiles: readonly { id: string; name: string }[];
+  offered: readonly Offered[];
 };
 const least = leastSecretOf('owner');
 
 /** The kitchen, whoever sets it up, and what it starts with: one page, one save. */
-export function FirstRunForm({ language, zones, profiles }: Props) {
+export function FirstRunForm({ language, zones, offered }: Props) {
   const t = useTranslations('setup.first_run');
   const k = useTranslations('setup.kitchen');
   const p = useTranslations('setup.people');
@@ -33,7 +33,7 @@ export function FirstRunForm({ language, zones, profiles }: Props) {
   const [done, setDone] = useState(false);
   const idOf = () => (person.current ??= v7());
   const typed = useTypedForm({
-    start: firstTyped(profiles[0]?.id ?? ''),
+    start: firstTyped(offered[0]?.id ?? ''),
     labels: {
       site_name: k('name'),
       site_zone: k('zone'),
@@ -79,8 +79,9 @@ export function FirstRunForm({ language, zones, profiles }: Props) {
         <KitchenPart
           typed={typed}
           zones={zones}
-          profiles={profiles}
-          unit={textOf(typed.form.watch(), 'site_unit')}
+          offered={offered}
+          now={typed.form.watch()}
+          choose={(id) => typed.form.setValue('site_profile', id, { shouldDirty: true })}
         />
         <YouPart typed={typed} />
         <StartWithPart typed={typed} language={language} />

@@ -1,5 +1,8 @@
 import { useTranslations } from 'next-intl';
+import { type Typed, textOf } from '#app/set-up/form/typed-values.ts';
 import type { useTypedForm } from '#app/set-up/form/useTypedForm.ts';
+import type { Offered } from '#app/set-up/limits/find-limits.ts';
+import { SiteLimits } from '#app/set-up/limits/SiteLimits.tsx';
 import { SelectField, TextField } from '#app/ui/Field.tsx';
 import { Pick, PickGroup } from '#app/ui/Pick.tsx';
 import { unit as units } from '#shared/units.ts';
@@ -8,11 +11,12 @@ import css from './page.module.css';
 type Props = {
   typed: Pick<ReturnType<typeof useTypedForm>, 'field' | 'group' | 'pick'>;
   zones: readonly string[];
-  profiles: readonly { id: string; name: string }[];
-  unit: string;
+  offered: readonly Offered[];
+  now: Typed;
+  choose: (profile: string) => void;
 };
 
-export function KitchenPart({ typed, zones, profiles, unit }: Props) {
+export function KitchenPart({ typed, zones, offered, now, choose }: Props) {
   const t = useTranslations('setup.first_run');
   const k = useTranslations('setup.kitchen');
   const c = useTranslations('common');
@@ -35,13 +39,15 @@ export function KitchenPart({ typed, zones, profiles, unit }: Props) {
       <TextField
         hint={k('altitude_hint')}
         inputMode="decimal"
-        after={unit === 'degC' ? 'm' : 'ft'}
+        after={textOf(now, 'site_unit') === 'degC' ? 'm' : 'ft'}
         {...typed.field('site_altitude_m')}
       />
-      <SelectField
-        hint={k('profile_notice')}
-        options={profiles.map(({ id, name }) => ({ value: id, words: name }))}
-        {...typed.field('site_profile')}
+      <SiteLimits
+        {...typed.group('site_profile')}
+        offered={offered}
+        made={[]}
+        chosen={textOf(now, 'site_profile')}
+        onChoose={choose}
       />
     </>
   );

@@ -2,10 +2,10 @@ import { redirect } from 'next/navigation';
 import { getLocale, getTranslations } from 'next-intl/server';
 import { siteExists } from '#app/server/sites.ts';
 import { zones } from '#app/set-up/kitchen/zones.ts';
+import { offeredLimits } from '#app/set-up/limits/offered.ts';
 import { Headband } from '#app/ui/Headband.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
 import { Words } from '#app/ui/Words.tsx';
-import { profile, profileIds } from '#lib/limits/profiles.ts';
 import { DemoKey } from './DemoKey.tsx';
 import { FirstRunForm } from './FirstRunForm.tsx';
 import { LanguageKeys } from './LanguageKeys.tsx';
@@ -16,10 +16,10 @@ export default async function Page() {
   if (await siteExists()) redirect('/');
   const t = await getTranslations('setup.first_run');
   const language = (await getLocale()) === 'es' ? 'es' : 'en';
-  const profiles = profileIds.map((id) => ({ id, name: profile(id)?.name ?? id }));
+  const offered = offeredLimits({ limits: new Map(), site: null });
   return (
     <Sheet width="phone">
-      <Words names={['common', 'setup', 'problem', 'remedy']}>
+      <Words names={['common', 'setup', 'limits', 'problem', 'remedy']}>
         <Headband title={t('title')} right={<LanguageKeys language={language} />} />
         <div className={css.intro}>
           <h2 className={css.heading}>{t('heading')}</h2>
@@ -27,7 +27,7 @@ export default async function Page() {
           <div className={css.open} role="img" aria-label={t('open_line')} />
         </div>
         <DemoKey />
-        <FirstRunForm language={language} zones={zones(null)} profiles={profiles} />
+        <FirstRunForm language={language} zones={zones(null)} offered={offered} />
       </Words>
     </Sheet>
   );

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import type { ComponentProps, ReactNode } from 'react';
 import { Headband } from '#app/ui/Headband.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
 import { Slip } from '#app/ui/Slip.tsx';
@@ -9,15 +9,17 @@ type Props = {
   title: string;
   back: { href: string; words: string };
   cannot: string | null;
+  /** Namespaces that the parts of this page need besides. */
+  words?: ComponentProps<typeof Words>['names'];
   children: ReactNode;
 };
 
 /** The sheet of one part of the set-up. */
-export function SetUpSheet({ title, back, cannot, children }: Props) {
+export function SetUpSheet({ title, back, cannot, words = [], children }: Props) {
   return (
     <Sheet width="phone">
       <Headband title={title} back={back} />
-      <Words names={['common', 'setup', 'problem', 'remedy']}>
+      <Words names={['common', 'setup', 'problem', 'remedy', ...words]}>
         {cannot === null ? null : (
           <Slip kind="note" bar>
             <span>{cannot}</span>

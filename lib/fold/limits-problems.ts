@@ -2,9 +2,9 @@ import { profile as published } from '#lib/limits/profiles.ts';
 import type { Body } from '#shared/entries/entry.ts';
 import type { Problem } from '#shared/problem.ts';
 import type { Kitchen } from './book.ts';
-import { needsGround } from './limits-direction.ts';
+import { changeProblems } from './change-problems.ts';
 import { limitsBy } from './limits-of.ts';
-import { changesOf, type LocalChange } from './local-profile.ts';
+import { changesOf } from './local-profile.ts';
 
 const wrong = (field: string, problem: string, remedy: string, values: Problem['values'] = {}): Problem => ({
   field,
@@ -12,20 +12,6 @@ const wrong = (field: string, problem: string, remedy: string, values: Problem['
   remedy,
   values,
 });
-
-const grounds = ['authority', 'document', 'dated'] as const;
-
-function changeProblems({ role, change, direction }: LocalChange): Problem[] {
-  const field = `body.changes.${role}`;
-  const typed = 'value' in change ? 'value' : 'minutes' in change ? 'minutes' : 'seconds';
-  if (direction === 'not_offered')
-    return [wrong(`${field}.${typed}`, 'nothing_to_change', 'choose_other_figure')];
-  if (direction === 'same') return [wrong(`${field}.${typed}`, 'same_as_published', 'leave_blank_or_change')];
-  if (!needsGround(direction)) return [];
-  return grounds
-    .filter((part) => change[part] === null)
-    .map((part) => wrong(`${field}.${part}`, 'looser_needs_ground', 'name_ground_or_stricter'));
-}
 
 /**
  * What speaks against a profile made on screen: its parent is not published, it changes nothing, or a figure is looser

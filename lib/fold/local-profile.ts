@@ -37,7 +37,7 @@ function citation(name: string, { change, direction }: Pick<LocalChange, 'change
  * The value in both units. A stricter figure stays at least as strict as the published one in the unit that was not
  * typed: 57 °C is 134.6 °F, and must not become that where 135 °F is published.
  */
-function bothUnits(change: Degrees, direction: Direction, published: TemperatureFigure | null) {
+export function bothUnits(change: Degrees, direction: Direction, published: TemperatureFigure | null) {
   const other: Unit = change.unit === 'degF' ? 'degC' : 'degF';
   const exact = converted(change.value, change.unit, other);
   const own = published === null ? null : publishedIn(published, other);

@@ -6,14 +6,18 @@ import type { Body } from '#shared/entries/entry.ts';
 import { language as languages } from '#shared/entries/kind.ts';
 import { degrees, unit as units } from '#shared/units.ts';
 import { ThingFrame } from '../form/ThingFrame.tsx';
+import { textOf } from '../form/typed-values.ts';
 import { useThingForm } from '../form/useThingForm.ts';
+import type { Offered } from '../limits/find-limits.ts';
+import { SiteLimits } from '../limits/SiteLimits.tsx';
 import { heightUnitOf } from './altitude.ts';
 import { kitchenMeant, kitchenTyped } from './kitchen-typed.ts';
 
 type Props = {
   site: Body<'site'>;
   zones: readonly string[];
-  profiles: readonly { id: string; name: string }[];
+  offered: readonly Offered[];
+  made: readonly Body<'limits'>[];
   by: string;
   cannot: string | null;
 };
@@ -22,9 +26,10 @@ const weekdays = ['0', '1', '2', '3', '4', '5', '6'] as const;
 const clocks = ['12', '24'] as const;
 const papers = ['letter', 'a4'] as const;
 
-export function KitchenForm({ site, zones, profiles, by, cannot }: Props) {
+export function KitchenForm({ site, zones, offered, made, by, cannot }: Props) {
   const t = useTranslations('setup.kitchen');
   const c = useTranslations('common');
+  const l = useTranslations('limits.pick');
   const form = useThingForm({
     kind: 'site',
     by,
@@ -47,6 +52,9 @@ export function KitchenForm({ site, zones, profiles, by, cannot }: Props) {
     start: kitchenTyped(site),
     meaning: (typed) => kitchenMeant(site, typed, site.unit),
   });
+  const chosen = textOf(form.form.watch(), 'profile');
+  const own = made.find(({ limits }) => limits === site.profile);
+  const nameOf = (id: string) => offered.find((one) => one.id === id)?.name ?? id;
   return (
     <ThingFrame {...form} cannot={cannot} back="/set-up">
       <TextField big autoComplete="organization" {...form.field('name')} />
@@ -89,11 +97,14 @@ export function KitchenForm({ site, zones, profiles, by, cannot }: Props) {
         ))}
       </PickGroup>
       <TextArea hint={t('closed_on_hint')} {...form.field('closed_on')} />
-      <SelectField
-        hint={t('profile_notice')}
-        options={profiles.map(({ id, name }) => ({ value: id, words: name }))}
-        {...form.field('profile')}
+      <SiteLimits
+        {...form.group('profile')}
+        offered={offered}
+        made={made}
+        chosen={chosen}
+        onChoose={(id) => form.form.setValue('profile', id, { shouldDirty: true })}
       />
+      {own && chosen !== own.limits ? <p>{l('own_left', { parent: nameOf(own.extends) })}</p> : null}
       <TextField
         hint={t('late_after_hint')}
         inputMode="numeric"

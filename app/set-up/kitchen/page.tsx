@@ -1,5 +1,5 @@
 import { getTranslations } from 'next-intl/server';
-import { profile, profileIds } from '#lib/limits/profiles.ts';
+import { offeredLimits } from '../limits/offered.ts';
 import { SetUpSheet } from '../SetUpSheet.tsx';
 import { setUpPage } from '../set-up-page.ts';
 import { KitchenForm } from './KitchenForm.tsx';
@@ -8,14 +8,19 @@ import { zones } from './zones.ts';
 export default async function Page() {
   const { kitchen, by, cannot } = await setUpPage('manager');
   const t = await getTranslations('setup');
-  const profiles = profileIds.map((id) => ({ id, name: profile(id)?.name ?? id }));
   return (
-    <SetUpSheet title={t('kitchen.title')} back={{ href: '/set-up', words: t('title') }} cannot={cannot}>
+    <SetUpSheet
+      title={t('kitchen.title')}
+      back={{ href: '/set-up', words: t('title') }}
+      cannot={cannot}
+      words={['limits']}
+    >
       {kitchen.site === null ? null : (
         <KitchenForm
           site={kitchen.site}
           zones={zones(kitchen.site.zone)}
-          profiles={profiles}
+          offered={offeredLimits(kitchen)}
+          made={[...kitchen.limits.values()].map(({ body }) => body)}
           by={by}
           cannot={cannot}
         />

@@ -1,0 +1,99 @@
+import { useTranslations } from 'next-intl';
+import { Section } from '#app/ui/Section.tsx';
+import { groupedFigures, listedFigures } from '#lib/limits/listing.ts';
+import type { Profile } from '#lib/limits/profile.ts';
+import css from './LimitsFigures.module.css';
+
+type Grouped = ReturnType<typeof groupedFigures>[number];
+type Sentence = { (key: string): string; has: (key: string) => boolean };
+
+/** Under which head a role stands; the heads stand in this order. */
+const heads = [
+  ['hot', /^(hot_|record_hot)/],
+  ['cold', /^cold_/],
+  ['cooling', /^cooling/],
+  ['reheat', /^reheat/],
+  ['cook', /^(cook|roast|come_up|noncontinuous)/],
+  ['time', /^time_control/],
+  ['date', /^date_/],
+  ['probe', /^probe_/],
+  ['records', /^retention/],
+  ['other', /^/],
+] as const;
+
+const headOf = ({ roles }: Grouped) => heads.find(([, of]) => of.test(roles[0] ?? ''))?.[0] ?? 'other';
+
+/** Every figure of a profile: what it asks, its section and edition, how it was checked; then its notes. */
+export function LimitsFigures({ profile }: { profile: Profile }) {
+  const t = useTranslations('limits');
+  const groups = groupedFigures(listedFigures(profile));
+  const byHead = Map.groupBy(groups, headOf);
+  return (
+    <div className={css.figures}>
+      {groups.length === 0 ? <p>{t('figures.none')}</p> : null}
+      {heads.map(([head]) => {
+        const inIt = byHead.get(head);
+        return inIt === undefined ? null : (
+          <section key={head}>
+            <h3 className={css.head}>{t(`part.${head}`)}</h3>
+            <ul>
+              {inIt.map((one) => (
+                <Row key={one.figure.id} {...one} />
+              ))}
+            </ul>
+          </section>
+        );
+      })}
+      {profile.notes.length === 0 ? null : (
+        <section>
+          <h3 className={css.head}>{t('figures.notes')}</h3>
+          <ul>
+            {profile.notes.map((note) => (
+              <li key={note} className={css.row} lang="en">
+                {note}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {groups.some(({ figure }) => figure.checked === 'memory') ? (
+        <p className={css.note}>{t('figures.memory_note')}</p>
+      ) : null}
+    </div>
+  );
+}
+
+function Row({ roles, figure }: Grouped) {
+  const t = useTranslations('limits');
+  const role = useTranslations('limits.role') as unknown as Sentence;
+  const called = roles.map((one) => (role.has(one) ? role(one) : figure.speaks_of));
+  const { value, words, from, until, disputed } = figure;
+  return (
+    <li className={css.row}>
+      <p>
+        {[...new Set(called)].join(', ')}
+        {value === null ? null : (
+          <>
+            {': '}
+            <b className={css.value}>{value}</b>
+          </>
+        )}{' '}
+        <Section>{figure.section}</Section>
+      </p>
+      {words === null ? null : <p lang="en">{words}</p>}
+      <p className={css.note}>
+        {[
+          figure.edition,
+          t(`force.${figure.force}`),
+          t(`checked.${figure.checked}`),
+          from === null ? '' : t('figures.from', { date: from }),
+          until === null ? '' : t('figures.until', { date: until }),
+        ]
+          .filter(Boolean)
+          .join(' · ')}
+      </p>
+      <p className={css.note}>{t('figures.where', { where: figure.where })}</p>
+      {disputed === null ? null : <p className={css.note}>{t('figures.disputed', { what: disputed })}</p>}
+    </li>
+  );
+}
