@@ -66,3 +66,25 @@ export async function clocksNow(db: Db, site: string): Promise<ClockMeasure[]> {
     .where(eq(deviceClock.site, site))
     .orderBy(deviceClock.device, desc(deviceClock.atMs));
 }
+
+/**
+ * Of these entries the ones that came from a device whose clock was then off by `leastMs` or more, with how far
+ * (ms; positive = ahead): by the last measure up to the entry's receipt. A request's measure counts for its entries.
+ */
+export async function clocksOff(
+  db: Db,
+  site: string,
+  ids: readonly string[],
+  leastMs: number,
+): Promise<Map<string, number>> {
+  if (ids.length === 0) return new Map();
+  const rows = await db.sql<{ id: string; off_ms: string }[]>`
+    select l.id, c.off_ms from ledger l
+    cross join lateral (
+      select off_ms from device_clock
+      where site = l.site and device = l.device
+        and at_ms <= extract(epoch from l.received_at::timestamptz) * 1000
+      order by at_ms desc limit 1) c
+    where l.site = ${site} and l.id in ${db.sql([...ids])} and abs(c.off_ms) >= ${leastMs}`;
+  return new Map(rows.map((row) => [row.id, Number(row.off_ms)]));
+}

@@ -1,3 +1,4 @@
+import { clockWords } from '#shared/clock-off.ts';
 import { unsafeSetting } from './conditions.ts';
 import type { Health } from './health.ts';
 
@@ -74,9 +75,3 @@ export function deviceFindings(devices: readonly { name: string; offMs: number }
     .filter(({ offMs }) => Math.abs(offMs) >= speaksUp.deviceClockMs)
     .map(({ name, offMs }) => ({ key: 'device_clock', values: { name, ...clockWords(offMs) } }));
 }
-
-/** How far a clock is off, for words: whole minutes and which way. */
-export const clockWords = (offMs: number): { minutes: number; way: 'ahead' | 'behind' } => ({
-  minutes: Math.round(Math.abs(offMs) / 60_000),
-  way: offMs > 0 ? 'ahead' : 'behind',
-});

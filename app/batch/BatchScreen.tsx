@@ -28,10 +28,18 @@ import { type BatchView, shownRun } from './view.ts';
 
 export type BatchAsked = { run?: string; wrote?: string; made?: string; undone?: string };
 
-type Props = { given: ScreenGiven; id: string; asked: BatchAsked };
+/** `clocksOff`: readings of a device whose clock was off, and how far (ms); a phone without network has none. */
+type Props = {
+  given: ScreenGiven;
+  id: string;
+  asked: BatchAsked;
+  clocksOff?: ReadonlyMap<string, number>;
+};
+
+const noneOff: ReadonlyMap<string, number> = new Map();
 
 /** One batch: what is next, the lowest figure, the chart, the rules, the pieces, every reading. */
-export function BatchScreen({ given, id, asked }: Props) {
+export function BatchScreen({ given, id, asked, clocksOff = noneOff }: Props) {
   const { book } = given;
   const t = useTranslations('batch');
   const common = useTranslations('common');
@@ -101,7 +109,7 @@ export function BatchScreen({ given, id, asked }: Props) {
       <PieceList view={view} />
       <Actions view={view} />
       <Runs view={view} shown={run?.key ?? null} />
-      <Readings view={view} />
+      <Readings view={view} clocksOff={clocksOff} />
     </Sheet>
   );
 }

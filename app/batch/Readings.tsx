@@ -5,6 +5,7 @@ import { Cell } from '#app/ui/Cell.tsx';
 import type { Dress } from '#app/ui/Figure.tsx';
 import { Hand } from '#app/ui/Ruled.tsx';
 import { initialsOf } from '#lib/fold/ask.ts';
+import { clockWords } from '#shared/clock-off.ts';
 import { type ReadingRow, readingRows } from './reading-rows.ts';
 import css from './readings.module.css';
 import { timeSaid } from './said.ts';
@@ -14,8 +15,10 @@ const columns = ['time', 'hand', 'piece', 'spot', 'figure', 'probe', 'word', 'co
 
 const shownAtOnce = 16; // about a screen of the ledger; the rest is one tap away
 
+type Props = { view: BatchView; clocksOff: ReadonlyMap<string, number> };
+
 /** Every reading, newest first: the chart in figures. What was struck or corrected stays readable. */
-export function Readings({ view }: { view: BatchView }) {
+export function Readings({ view, clocksOff }: Props) {
   const t = useTranslations('batch');
   const rows = readingRows(view.book, view.batch);
   const food = rows.filter(({ air }) => !air);
@@ -25,24 +28,24 @@ export function Readings({ view }: { view: BatchView }) {
   return (
     <section className={css.readings}>
       <h2>{t('readings')}</h2>
-      <Table view={view} rows={food.slice(0, shownAtOnce)} />
+      <Table view={view} clocksOff={clocksOff} rows={food.slice(0, shownAtOnce)} />
       {older.length === 0 ? null : (
         <details>
           <summary>{t('readings_older', { count: older.length })}</summary>
-          <Table view={view} rows={older} />
+          <Table view={view} clocksOff={clocksOff} rows={older} />
         </details>
       )}
       {air.length === 0 ? null : (
         <details>
           <summary>{t('readings_air_all', { count: air.length })}</summary>
-          <Table view={view} rows={air} />
+          <Table view={view} clocksOff={clocksOff} rows={air} />
         </details>
       )}
     </section>
   );
 }
 
-function Table({ view, rows }: { view: BatchView; rows: readonly ReadingRow[] }) {
+function Table({ view, clocksOff, rows }: Props & { rows: readonly ReadingRow[] }) {
   const t = useTranslations('batch');
   return (
     <table>
@@ -57,14 +60,16 @@ function Table({ view, rows }: { view: BatchView; rows: readonly ReadingRow[] })
       </thead>
       <tbody>
         {rows.map((row) => (
-          <Row key={row.id} view={view} row={row} />
+          <Row key={row.id} view={view} row={row} offMs={clocksOff.get(row.id) ?? null} />
         ))}
       </tbody>
     </table>
   );
 }
 
-function Row({ view, row }: { view: BatchView; row: ReadingRow }) {
+type RowProps = { view: BatchView; row: ReadingRow; offMs: number | null };
+
+function Row({ view, row, offMs }: RowProps) {
   const t = useTranslations('batch');
   const common = useTranslations('common');
   const { book } = view;
@@ -98,7 +103,7 @@ function Row({ view, row }: { view: BatchView; row: ReadingRow }) {
         {probe === undefined ? '' : probeSaid(probe.name, common(`colour.${probe.colour}`))}
       </td>
       <td className={css.word}>
-        <Remarks view={view} row={row} />
+        <Remarks view={view} row={row} offMs={offMs} />
       </td>
       <td className={css.correct}>
         {row.struck || view.by === '' ? null : (
@@ -115,13 +120,14 @@ function Row({ view, row }: { view: BatchView; row: ReadingRow }) {
   );
 }
 
-function Remarks({ view, row }: { view: BatchView; row: ReadingRow }) {
+function Remarks({ view, row, offMs }: RowProps) {
   const t = useTranslations('batch');
   const { book } = view;
   const at = { ...view, now: book.asOf };
   const words = [
     row.struck ? t('struck_word') : null,
     row.late ? `${t('late_word')}: ${t('late', { time: timeSaid(row.enteredAt, at) })}` : null,
+    offMs === null ? null : t('clock_off', clockWords(offMs)),
     row.suspect ? t('suspect_word') : null,
     row.odd ? t('odd_word') : null,
     row.heldS === null ? null : t('stayed', { seconds: row.heldS }),

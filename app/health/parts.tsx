@@ -2,7 +2,8 @@ import { getTranslations } from 'next-intl/server';
 import type { ReactNode } from 'react';
 import type { ClockMeasure } from '#db/device-clock.ts';
 import type { Head, Health } from '#db/health.ts';
-import { clockWords, speaksUp } from '#db/health-findings.ts';
+import { speaksUp } from '#db/health-findings.ts';
+import { clockWords } from '#shared/clock-off.ts';
 import css from './page.module.css';
 import { wallMoment } from './wall-moment.ts';
 

@@ -6,7 +6,7 @@ import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
 import { POST as entries } from '#app/api/entries/route.ts';
 import { GET } from '#app/api/health/route.ts';
 import { noteRun, type Ran } from '#db/backup/log.ts';
-import { clocksNow } from '#db/device-clock.ts';
+import { clocksNow, clocksOff } from '#db/device-clock.ts';
 import { ownerOn } from '#db/embedded/attendance.ts';
 import { settlePlace } from '#db/embedded/place.ts';
 import { appRole } from '#db/embedded/roles.ts';
@@ -120,11 +120,18 @@ test('a device’s clock is measured when it sends, kept when it says something 
   expect(deviceFindings([{ name: 'pit tablet', offMs: last?.offMs ?? 0 }])).toEqual([
     { key: 'device_clock', values: { name: 'pit tablet', minutes: 3, way: 'behind' } },
   ]);
+  const early = { ...airReading(owner.person, 149), id: '0199aaaa-0000-7000-8000-000000000001' };
+  await tablet.post(entries, [early], {}, `?sent=${Date.now() - 20 * 60_000}`);
+  await post(0, 148); // the clock was set: what came before keeps its mark
+  const off = await clocksOff(other.db, here, [early.id], 60_000);
+  expect([...off.keys()]).toEqual([early.id]);
+  expect(Math.abs((off.get(early.id) ?? 0) + 20 * 60_000)).toBeLessThan(2000);
+  expect((await clocksOff(other.db, here, [early.id], 21 * 60_000)).size).toBe(0);
   for (const nonsense of ['yesterday', '-5', '1e9', '9'.repeat(17)]) {
     const answer = await tablet.post(entries, [airReading(owner.person, 153)], {}, `?sent=${nonsense}`);
     expect(answer.status).toBe(200);
   }
-  expect(await rows()).toBe(2);
+  expect(await rows()).toBe(4);
   await other.close();
 });
 
