@@ -1,4 +1,5 @@
 import type { Body } from './entries/entry.ts';
+import { catalogueName, type FoodKey, foodCatalogue } from './foods.ts';
 import type { Unit } from './units.ts';
 
 /**
@@ -112,105 +113,35 @@ export const startingProbes: readonly StartingProbe[] = [
   { key: 'yellow', name: { en: 'Yellow', es: 'Amarillo' }, colour: 'yellow', chosen: false },
 ];
 
-/** Whole meat is offered as not injected: whoever injects or tenderizes changes the class, and with it the rule. */
-export const startingFoods: readonly StartingFood[] = [
-  {
-    key: 'brisket',
-    name: { en: 'Brisket, whole, not injected', es: 'Pecho de res entero, sin inyectar' },
-    class: 'intact_roast',
-    counted: 'pieces',
-    sealed_commercial: false,
-    chosen: true,
-  },
-  {
-    key: 'shoulder',
-    name: { en: 'Pork shoulder, not injected', es: 'Espaldilla de puerco, sin inyectar' },
-    class: 'intact_roast',
-    counted: 'pieces',
-    sealed_commercial: false,
-    chosen: true,
-  },
-  {
-    key: 'injected',
-    name: { en: 'Brisket, injected', es: 'Pecho de res, inyectado' },
-    class: 'injected_or_tenderized',
-    counted: 'pieces',
-    sealed_commercial: false,
-    chosen: false,
-  },
-  {
-    key: 'ribs',
-    name: { en: 'Pork ribs', es: 'Costillas de puerco' },
-    class: 'pork_whole',
-    counted: 'pieces',
-    sealed_commercial: false,
-    chosen: true,
-  },
-  {
-    key: 'turkey',
-    name: { en: 'Turkey breast', es: 'Pechuga de pavo' },
-    class: 'poultry',
-    counted: 'pieces',
-    sealed_commercial: false,
-    chosen: true,
-  },
-  {
-    key: 'sausage_raw',
-    name: { en: 'Sausage, raw', es: 'Salchicha cruda' },
-    class: 'sausage_raw',
-    counted: 'pans',
-    sealed_commercial: false,
-    chosen: true,
-  },
-  {
-    key: 'sausage_cooked',
-    name: { en: 'Sausage, factory-cooked', es: 'Salchicha ya cocida de fábrica' },
-    class: 'sausage_cooked',
-    counted: 'pans',
-    sealed_commercial: true,
-    chosen: true,
-  },
-  {
-    key: 'pulled',
-    name: { en: 'Pulled pork', es: 'Puerco deshebrado' },
-    class: 'pulled_or_chopped',
-    counted: 'pans',
-    sealed_commercial: false,
-    chosen: true,
-  },
-  {
-    key: 'chopped',
-    name: { en: 'Chopped brisket', es: 'Pecho de res picado' },
-    class: 'pulled_or_chopped',
-    counted: 'pans',
-    sealed_commercial: false,
-    chosen: true,
-  },
-  {
-    key: 'beans',
-    name: { en: 'Beans', es: 'Frijoles' },
-    class: 'plant',
-    counted: 'pans',
-    sealed_commercial: false,
-    chosen: true,
-  },
-  {
-    key: 'sauce',
-    name: { en: 'Sauce, hot', es: 'Salsa caliente' },
-    class: 'sauce',
-    counted: 'not_counted',
-    sealed_commercial: false,
-    chosen: true,
-  },
-  {
-    key: 'potato_salad',
-    name: { en: 'Potato salad', es: 'Ensalada de papa' },
-    class: 'dairy_side',
-    counted: 'pans',
-    sealed_commercial: false,
-    chosen: true,
-  },
+/** What most of these kitchens make, out of the catalogue; what stands as not chosen is offered all the same. */
+const startingKeys: readonly [FoodKey, boolean][] = [
+  ['brisket', true],
+  ['shoulder', true],
+  ['injected', false],
+  ['ribs', true],
+  ['turkey', true],
+  ['sausage_raw', true],
+  ['sausage_cooked', true],
+  ['pulled', true],
+  ['chopped', true],
+  ['beans', true],
+  ['sauce', true],
+  ['potato_salad', true],
 ];
+
+/** Whole meat is offered as not injected: whoever injects or tenderizes changes the class, and with it the rule. */
+export const startingFoods: readonly StartingFood[] = startingKeys.flatMap(([key, chosen]) =>
+  foodCatalogue
+    .filter((food) => food.key === key)
+    .map((food) => ({
+      key,
+      name: { en: catalogueName(key, 'en'), es: catalogueName(key, 'es') },
+      class: food.class,
+      counted: food.counted,
+      sealed_commercial: food.sealed === true,
+      chosen,
+    })),
+);
 
 /**
  * How often to look (common practice; no section read sets an interval). The gap allowed at most is longer than

@@ -12,6 +12,7 @@ import { PlaceKeys } from '#app/ui/PlaceKeys.tsx';
 import type { StepName } from '#shared/entries/step-name.ts';
 import { type CountChoice, CountPick, countOf } from './CountPick.tsx';
 import type { BatchContext } from './context.ts';
+import { type FoodOffered, FoodPick } from './FoodPick.tsx';
 import css from './form.module.css';
 import { type Made, newBatchEntries } from './new-batch.ts';
 import { type SourceBatch, SourcePick, type SourceState, sourcesOf } from './SourcePick.tsx';
@@ -20,8 +21,6 @@ import { StepQuestions } from './StepQuestions.tsx';
 import { detailsOf, emptyForm, type StepForm } from './step-details.ts';
 import { outBy } from './step-rules.ts';
 import { suggestedName } from './suggested-name.ts';
-
-export type FoodOffered = { id: string; name: string; counted: 'pieces' | 'pans' | 'not_counted' };
 
 type Props = {
   context: BatchContext;
@@ -41,6 +40,8 @@ export function NewBatch({ context, foods, taken, made, from, first }: Props) {
   const [batch] = useState(() => v7());
   const [sources, setSources] = useState<SourceState[]>(() => startSources(from, first));
   const [food, setFood] = useState<string | null>(made === 'new' ? null : (foodOf(from, first) ?? null));
+  const [typedId] = useState(() => v7());
+  const [typed, setTyped] = useState('');
   const [count, setCount] = useState<CountChoice>(null);
   const [named, setNamed] = useState<string | null>(null);
   const [step, setStep] = useState<StepName | null>(null);
@@ -48,18 +49,19 @@ export function NewBatch({ context, foods, taken, made, from, first }: Props) {
   const [form, setForm] = useState<StepForm>(emptyForm);
   const { write, busy, errors, attempt } = useWrite(context.by);
 
-  const chosen = foods.find((each) => each.id === food) ?? null;
+  const chosen = food === typedId ? typedOf(typedId, typed) : (foods.find(({ id }) => id === food) ?? null);
   const name = named ?? (chosen === null ? '' : suggestedName(chosen.name, taken));
   const pieces = chosen?.counted === 'not_counted' && count === null ? 'none' : countOf(count);
   const place = context.places.find((each) => each.id === equipment) ?? null;
-  const missing = firstMissing({ food, pieces, name, step, equipment, made, sources });
+  const missing = firstMissing({ food: chosen?.id ?? null, pieces, name, step, equipment, made, sources });
 
   const save = async () => {
-    if (food === null || step === null || pieces === null) return;
+    if (food === null || chosen === null || step === null || pieces === null) return;
     const entries = newBatchEntries({
       batch,
       name,
       food,
+      typed: food === typedId ? typed : null,
       pieces: pieces === 'none' ? null : pieces,
       made,
       sources: sourcesOf(sources, from),
@@ -86,16 +88,14 @@ export function NewBatch({ context, foods, taken, made, from, first }: Props) {
         {made === 'new' ? null : (
           <SourcePick from={from} value={sources} onChange={setSources} many={made === 'join'} />
         )}
-        <section className={css.part}>
-          <h2>{t('food')}</h2>
-          <div className={css.keys}>
-            {foods.map((each) => (
-              <Key key={each.id} down={food === each.id} onClick={() => setFood(each.id)}>
-                {each.name}
-              </Key>
-            ))}
-          </div>
-        </section>
+        <FoodPick
+          foods={foods}
+          value={food}
+          onChange={setFood}
+          typedId={typedId}
+          typed={typed}
+          onTyped={setTyped}
+        />
         {chosen === null ? null : (
           <>
             <CountPick
@@ -154,6 +154,10 @@ export function NewBatch({ context, foods, taken, made, from, first }: Props) {
     </>
   );
 }
+
+/** A food that is typed can be counted or not: nobody has said how it is. */
+const typedOf = (id: string, typed: string): FoodOffered | null =>
+  typed.trim() === '' ? null : { id, name: typed, counted: 'not_counted' };
 
 const foodOf = (from: readonly SourceBatch[], first: string | null): string | undefined =>
   from.find((each) => each.id === first)?.food;

@@ -1,8 +1,9 @@
 import { useTranslations } from 'next-intl';
 import { batchContext } from '#app/batch/context.ts';
+import type { FoodOffered } from '#app/batch/FoodPick.tsx';
 import { FormSheet } from '#app/batch/FormSheet.tsx';
 import css from '#app/batch/form.module.css';
-import { type FoodOffered, NewBatch } from '#app/batch/NewBatch.tsx';
+import { NewBatch } from '#app/batch/NewBatch.tsx';
 import type { Made } from '#app/batch/new-batch.ts';
 import type { SourceBatch } from '#app/batch/SourcePick.tsx';
 import { foodSaid } from '#app/batch/view.ts';
@@ -33,23 +34,21 @@ export function NewBatchScreen({ given, asked }: Props) {
       }
       nobody={hand === null ? { next: addressOf(asked) } : null}
     >
+      <NewBatch
+        context={batchContext(book, hand ?? '')}
+        foods={foods}
+        taken={[...book.batches.values()].map(({ name }) => name)}
+        made={way}
+        from={sourcesOf(book, way, source)}
+        first={source?.id ?? null}
+      />
       {foods.length === 0 ? (
         <div className={css.form}>
-          <p>{t('food_none')}</p>
-          <KeyLink href="/set-up/foods" kind="save" wide>
+          <KeyLink href="/set-up/foods" wide>
             {t('food_set_up')}
           </KeyLink>
         </div>
-      ) : (
-        <NewBatch
-          context={batchContext(book, hand ?? '')}
-          foods={foods}
-          taken={[...book.batches.values()].map(({ name }) => name)}
-          made={way}
-          from={sourcesOf(book, way, source)}
-          first={source?.id ?? null}
-        />
-      )}
+      ) : null}
     </FormSheet>
   );
 }

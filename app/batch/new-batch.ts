@@ -1,6 +1,7 @@
 import type { Written } from '#app/client/written.ts';
 import type { Body } from '#shared/entries/entry.ts';
 import type { StepName } from '#shared/entries/step-name.ts';
+import { typedFood } from '#shared/foods.ts';
 
 export type Made = Body<'batch'>['made'];
 
@@ -11,6 +12,8 @@ export type NewBatchChoice = {
   batch: string; // id, made on this device
   name: string;
   food: string;
+  /** What a hand typed that the kitchen has not set up: `food` is then its new id. null = it is set up. */
+  typed?: string | null;
   pieces: number | null; // null = not counted
   made: Made;
   sources: SourceChoice[];
@@ -21,12 +24,15 @@ export type NewBatchChoice = {
 };
 
 /**
- * The entries of a new batch, in the order in which they are written: what it is, where it goes, and the end of
- * the pieces that went into it. A part taken from a batch that is not counted leaves the rest where it was.
+ * The entries of a new batch, in the order in which they are written: its food if nobody has set it up, what it is,
+ * where it goes, and the end of the pieces that went into it. A part taken from a batch that is not counted leaves the rest where it was.
  */
 export function newBatchEntries(choice: NewBatchChoice): Written[] {
-  const { batch, name, food, pieces, made, sources, step, equipment, details, note } = choice;
+  const { batch, name, food, typed, pieces, made, sources, step, equipment, details, note } = choice;
   return [
+    ...(typed === null || typed === undefined
+      ? []
+      : [{ kind: 'food' as const, body: typedFood(food, typed) }]),
     {
       kind: 'batch',
       body: {

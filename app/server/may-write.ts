@@ -34,6 +34,16 @@ function peopleProblems(draft: Draft & { kind: 'person' }, role: Role, kitchen: 
   return [];
 }
 
+/**
+ * A food that nobody has set up, typed while a batch is begun: any hand that writes may name it, without a class. It
+ * loosens nothing, for food of no class is read on the strictest rule; to class it is the set-up's.
+ */
+const namesNewFood = (draft: Draft, kitchen: Kitchen): boolean =>
+  draft.kind === 'food' &&
+  draft.body.class === 'unknown' &&
+  !draft.body.sealed_commercial &&
+  !kitchen.foods.has(draft.body.food);
+
 function setUpProblems(draft: Draft, role: Role, session: Session, kitchen: Kitchen): Problem[] {
   const least: Role = draft.kind === 'site' || draft.kind === 'limits' ? 'manager' : 'lead';
   if (!atLeast(role, least)) return refused('by', 'set_up_not_yours', 'ask_manager');
@@ -50,7 +60,8 @@ export function mayWrite(draft: Draft, session: Session, kitchen: Kitchen, now: 
   const by = kitchen.people.get(draft.by);
   if (!by?.active) return refused('by', 'not_in_people', 'choose_hand');
   if (by.role === 'reader') return refused('by', 'reader_writes_nothing', 'choose_hand');
-  if (setUp.has(draft.kind)) return setUpProblems(draft, by.role, session, kitchen);
+  if (setUp.has(draft.kind) && !namesNewFood(draft, kitchen))
+    return setUpProblems(draft, by.role, session, kitchen);
   if (draft.kind === 'decision' && !freshSecret(session, draft.by, now))
     return refused('by', 'secret_again', 'confirm_secret');
   return [];

@@ -10,6 +10,7 @@ import en_day from './en/day.json' with { type: 'json' };
 import en_deviation from './en/deviation.json' with { type: 'json' };
 import en_entry from './en/entry.json' with { type: 'json' };
 import en_explain from './en/explain.json' with { type: 'json' };
+import en_foods from './en/foods.json' with { type: 'json' };
 import en_health from './en/health.json' with { type: 'json' };
 import en_judge from './en/judge.json' with { type: 'json' };
 import en_kitchen from './en/kitchen.json' with { type: 'json' };
@@ -35,6 +36,7 @@ import es_day from './es/day.json' with { type: 'json' };
 import es_deviation from './es/deviation.json' with { type: 'json' };
 import es_entry from './es/entry.json' with { type: 'json' };
 import es_explain from './es/explain.json' with { type: 'json' };
+import es_foods from './es/foods.json' with { type: 'json' };
 import es_health from './es/health.json' with { type: 'json' };
 import es_judge from './es/judge.json' with { type: 'json' };
 import es_kitchen from './es/kitchen.json' with { type: 'json' };
@@ -76,6 +78,7 @@ const en = {
   backup: en_backup,
   health: en_health,
   explain: en_explain,
+  foods: en_foods,
   limits: en_limits,
 };
 
@@ -106,6 +109,7 @@ const es: Messages = {
   backup: es_backup,
   health: es_health,
   explain: es_explain,
+  foods: es_foods,
   limits: es_limits,
 };
 

@@ -23,6 +23,16 @@ const choice = {
 } satisfies Parameters<typeof newBatchEntries>[0];
 
 describe('what a new batch writes', () => {
+  test('a food that nobody has set up goes before it, without a class and with nothing loosened', () => {
+    const [food, batch] = newBatchEntries({ ...choice, typed: ' Goat ' });
+    expect(problemsOf(food === undefined ? [] : [food])).toEqual([]);
+    expect(food).toMatchObject({
+      kind: 'food',
+      body: { food: id(2), name: 'Goat', class: 'unknown', sealed_commercial: false, active: true },
+    });
+    expect(batch).toMatchObject({ kind: 'batch', body: { food: id(2) } });
+  });
+
   test('a new batch is two entries: what it is, then where it goes', () => {
     const entries = newBatchEntries(choice);
     expect(problemsOf(entries)).toEqual([]);

@@ -9,13 +9,20 @@ import { foodClass } from '#shared/entries/food.ts';
 import { ThingFrame } from '../form/ThingFrame.tsx';
 import { textOf, ticked, wordsOrNull } from '../form/typed-values.ts';
 import { useThingForm } from '../form/useThingForm.ts';
+import type { ClassLines } from './class-lines.ts';
 
-type Props = { known: Body<'food'> | null; by: string; cannot: string | null };
+type Props = {
+  known: Body<'food'> | null;
+  by: string;
+  cannot: string | null;
+  /** What each class decides under the limits in force. */
+  lines: ClassLines;
+};
 
 const back = '/set-up/foods';
 const counted = ['pieces', 'pans', 'not_counted'] as const;
 
-export function FoodForm({ known, by, cannot }: Props) {
+export function FoodForm({ known, by, cannot, lines }: Props) {
   const t = useTranslations('setup.foods');
   const all = useTranslations('setup');
   const c = useTranslations('common');
@@ -51,6 +58,7 @@ export function FoodForm({ known, by, cannot }: Props) {
       active: ticked(typed, 'active'),
     }),
   });
+  const chosen = foodClass.safeParse(form.form.watch('class'));
   return (
     <ThingFrame {...form} cannot={cannot} back={back}>
       <TextField big autoComplete="off" {...form.field('name')} />
@@ -60,6 +68,7 @@ export function FoodForm({ known, by, cannot }: Props) {
         options={foodClass.options.map((value) => ({ value, words: c(`food_class.${value}`) }))}
         {...form.field('class')}
       />
+      <p aria-live="polite">{chosen.success ? lines[chosen.data] : ''}</p>
       <PickGroup {...form.group('counted')}>
         {counted.map((value) => (
           <Pick

@@ -1,4 +1,5 @@
 import { getLocale, getTranslations } from 'next-intl/server';
+import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { SetUpSheet } from '../SetUpSheet.tsx';
 import { setUpPage } from '../set-up-page.ts';
 import { ThingList } from '../ThingList.tsx';
@@ -16,6 +17,9 @@ export default async function Page() {
   }));
   return (
     <SetUpSheet title={t('foods.title')} back={{ href: '/set-up', words: t('title') }} cannot={cannot}>
+      <KeyLink href="/set-up/foods/catalogue" kind="save" wide>
+        {t('foods.from_list')}
+      </KeyLink>
       <ThingList base="/set-up/foods" things={things} empty={t('foods.empty')} add={t('foods.add')} />
     </SetUpSheet>
   );

@@ -20,6 +20,8 @@ type Props = {
   /** Why this hand cannot save, in words. */
   cannot: string | null;
   back: string;
+  /** What the save key says, where it is not "save". */
+  save?: string | undefined;
   children: ReactNode;
 };
 
@@ -33,6 +35,7 @@ export function ThingFrame({
   wantsSignIn,
   cannot,
   back,
+  save,
   children,
 }: Props) {
   const t = useTranslations('common');
@@ -51,7 +54,7 @@ export function ThingFrame({
           type="submit"
           cannot={cannot === null ? (busy ? t('saving') : null) : s('cannot.key')}
         >
-          {t('save')}
+          {save ?? t('save')}
         </Key>
         <KeyLink kind="plain" href={back}>
           {t('leave')}

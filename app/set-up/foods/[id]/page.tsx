@@ -2,6 +2,7 @@ import { notFound } from 'next/navigation';
 import { getTranslations } from 'next-intl/server';
 import { SetUpSheet } from '../../SetUpSheet.tsx';
 import { setUpPage } from '../../set-up-page.ts';
+import { classLines } from '../class-lines.ts';
 import { FoodForm } from '../FoodForm.tsx';
 
 export default async function Page({ params }: { params: Promise<{ id: string }> }) {
@@ -16,7 +17,7 @@ export default async function Page({ params }: { params: Promise<{ id: string }>
       back={{ href: '/set-up/foods', words: t('title') }}
       cannot={cannot}
     >
-      <FoodForm known={known} by={by} cannot={cannot} />
+      <FoodForm known={known} by={by} cannot={cannot} lines={await classLines(kitchen)} />
     </SetUpSheet>
   );
 }
