@@ -5,14 +5,21 @@ import { minuteOf } from './clock.ts';
 import type { History, Taken } from './history.ts';
 
 /** Holding hot or cold: the figures that can count, of which the lower binds where the roast allowance is contested. */
-type Hold = { keeps: TemperatureFigure; breaks: TemperatureFigure; proves: (one: Taken) => boolean };
+type Hold = { keeps: TemperatureFigure; breaks: TemperatureFigure; proves: Proves };
+type Proves = (one: Taken) => boolean;
+
+/** The place that loses its heat, or its cold, last shows nothing of the rest. */
+const provesOf =
+  ({ kind }: History): Proves =>
+  ({ reading }) =>
+    reading.spot !== (kind === 'cold_hold' ? 'coldest' : 'warmest');
 
 export function holdOf(history: History): Hold | null {
   const { figures } = history.profile;
   const { record, kind } = history;
   if (kind === 'cold_hold') {
     const cold = figures.cold_hold;
-    return cold && { keeps: cold, breaks: cold, proves: ({ reading }) => reading.spot !== 'coldest' };
+    return cold && { keeps: cold, breaks: cold, proves: provesOf(history) };
   }
   const hot = figures.hot_hold;
   const roast = record.food.class === 'intact_roast' ? figures.hot_hold_roast : null;
@@ -21,7 +28,7 @@ export function holdOf(history: History): Hold | null {
   return {
     keeps: roast !== null && allowed === 'kept' ? roast : hot,
     breaks: roast !== null && (allowed === 'kept' || allowed === 'not_shown') ? roast : hot,
-    proves: ({ reading }) => reading.spot !== 'warmest',
+    proves: provesOf(history),
   };
 }
 
@@ -56,9 +63,9 @@ function isCovered(scene: Scene, hold: Hold, group: Group): boolean {
   );
 }
 
-function longestGap(scene: Scene, hold: Hold): number {
+function longestGap(scene: Scene): number {
   const times = scene.groups.flatMap(({ looks }) =>
-    looks.filter(hold.proves).map(({ reading }) => minuteOf(reading.at)),
+    looks.filter(provesOf(scene.history)).map(({ reading }) => minuteOf(reading.at)),
   );
   const marks = [scene.start, ...times.sort((a, b) => a - b), scene.until];
   return Math.max(...marks.map((mark, place) => mark - (marks[place - 1] ?? mark)));
@@ -89,7 +96,7 @@ function atReadings(scene: Scene, hold: Hold, { at_readings: stage }: Stages): F
 /** The sentences of docs/judge.md 4.1 and 4.5 on the true curve. */
 export function holdClaims(scene: Scene, stages: Stages): Finding[] {
   const hold = holdOf(scene.history);
-  if (hold === null) return [];
+  if (hold === null) return lengthClaims(scene, stages);
   const findings = atReadings(scene, hold, stages);
   const { between_readings: between } = stages;
   if (between?.verdict === 'kept')
@@ -108,14 +115,14 @@ export function holdClaims(scene: Scene, stages: Stages): Finding[] {
       piece: null,
       words: 'nothing was outside the limit',
     });
-  return [...findings, ...lengthClaims(scene, hold, stages)];
+  return [...findings, ...lengthClaims(scene, stages)];
 }
 
 /** The gaps between the looks, and how long it was held: nothing that a thermometer shows. */
-function lengthClaims(scene: Scene, hold: Hold, stages: Stages): Finding[] {
+function lengthClaims(scene: Scene, stages: Stages): Finding[] {
   const { record, profile } = scene.history;
   const { record_hot_every: every, hot_hold_at_most: atMost } = profile.figures;
-  const gap = longestGap(scene, hold);
+  const gap = longestGap(scene);
   const findings: Finding[] = [];
   if (record.planIntervalMin !== null)
     findings.push(

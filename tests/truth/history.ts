@@ -5,7 +5,7 @@ import type { Unit } from '#shared/units.ts';
 import { Chance } from './chance.ts';
 import { instant, minuteOf } from './clock.ts';
 import { degFAt, type Food, foodIn, type Somewhere, timesOf } from './food.ts';
-import { LEAD_IN, settingOf } from './surroundings.ts';
+import { LEAD_IN, type Setting, settingOf } from './surroundings.ts';
 import { profileFor, toldOf } from './told.ts';
 
 /** A reading with what was true when it was taken. */
@@ -183,8 +183,7 @@ function logger(scene: Scene, length: number, taken: Taken[]): void {
   }
 }
 
-function groupsOf(chance: Chance, kind: RuleKind, length: number, truth: Facts): Map<number | null, Food> {
-  const setting = settingOf(kind, chance, length, truth);
+function groupsOf(chance: Chance, setting: Setting): Map<number | null, Food> {
   const count = chance.one([1, 1, 1, 2, 3]);
   const names: (number | null)[] = Array.from({ length: count }, (_, place) => place + 1);
   if (chance.is(0.25)) names[0] = null;
@@ -224,6 +223,9 @@ function entered(chance: Chance, taken: Taken[]): Taken[] {
 
 const errors = [0, 0, 0, 0, 0.5, 1, 2, 4] as const;
 
+/** The kind of step of this seed's history, without making the rest of it. */
+export const kindOf = (seed: number): RuleKind => new Chance(seed).one(kinds);
+
 /** The history of this seed: the same one each time. */
 export function historyOf(seed: number): History {
   const chance = new Chance(seed);
@@ -231,10 +233,13 @@ export function historyOf(seed: number): History {
   const used = profileFor(kind, chance);
   const error = chance.one(errors);
   const interval = chance.one(intervals);
-  const length = Math.round(chance.between(...lengths[kind]));
+  const [least, most] = lengths[kind];
+  // Where a come-up has its hours, most cooks are long enough to miss them.
+  const isSlow = kind === 'cook' && used.figures.come_up !== null;
+  const length = Math.round(chance.between(isSlow ? 300 : least, most));
   const ended = chance.is(0.7);
   const { class: foodClass, truth, facts } = toldOf(kind, chance, { length, ended });
-  const groups = groupsOf(chance, kind, length, truth);
+  const groups = groupsOf(chance, settingOf(kind, chance, length, truth, isSlow));
   const scene: Scene = {
     kind,
     chance,

@@ -1,9 +1,10 @@
 import type { Stages } from '#lib/judge/answer.ts';
 import { judgeStep } from '#lib/judge/judge.ts';
+import type { RuleKind } from '#lib/judge/record.ts';
 import { stageEntries } from '#lib/judge/stage.ts';
 import type { Finding } from './claim.ts';
 import { findingsOf } from './claims.ts';
-import { type History, historyOf } from './history.ts';
+import { type History, historyOf, kindOf } from './history.ts';
 import { addShares, count, type Shares } from './share.ts';
 
 /** What came of a stretch of seeds. Data only, for it goes from one thread to another and into a file. */
@@ -28,10 +29,17 @@ export function addTold(to: Told, more: Told): void {
 export type Judge = (history: History) => Stages;
 export const ours: Judge = ({ kind, record, profile }) => judgeStep(kind, record, profile);
 
-/** Makes, judges and checks the histories of the seeds from `from` to `to` (not included). */
-export function run(from: number, to: number, judge: Judge = ours, mostFindings = 20): Told {
+/** Makes, judges and checks the histories of the seeds from `from` to `to` (not included); `only` of some kinds. */
+export function run(
+  from: number,
+  to: number,
+  judge: Judge = ours,
+  mostFindings = 20,
+  only: readonly RuleKind[] | null = null,
+): Told {
   const told = nothingTold();
   for (let seed = from; seed < to && told.findings.length < mostFindings; seed++) {
+    if (only !== null && !only.includes(kindOf(seed))) continue;
     const history = historyOf(seed);
     const stages = judge(history);
     told.histories++;

@@ -71,7 +71,10 @@ const minutes = (chance: Chance, most: number, length: number): number[] =>
 /** Minutes before the step from which the food is followed. */
 export const LEAD_IN = -90;
 
-type Maker = (chance: Chance, length: number, truth: Facts) => Setting;
+/** What was so of the step beside its length. */
+type Course = { truth: Facts; isSlow: boolean };
+
+type Maker = (chance: Chance, length: number, course: Course) => Setting;
 
 const hold =
   (cold: boolean): Maker =>
@@ -122,7 +125,7 @@ const cooled: Maker = (chance, length) => {
 
 const heatedUp =
   (oven: readonly [number, number], tau: readonly [number, number]): Maker =>
-  (chance, length) => {
+  (chance, length, { isSlow }) => {
     const cold = chance.between(33, chance.is(0.8) ? 40.5 : 50);
     const heat = chance.between(oven[0], oven[1]);
     const base = [
@@ -136,7 +139,7 @@ const heatedUp =
     );
     if (chance.is(0.3)) events.push(...swing(chance, 0, length, chance.between(2, 20)));
     if (chance.is(0.1)) events.push(...powerTrip(chance, chance.between(0, length), 75));
-    const slow = chance.is(0.15) ? chance.between(2, 6) : 1; // a whole shoulder, low and slow
+    const slow = chance.is(isSlow ? 0.9 : 0.15) ? chance.between(2, 6) : 1;
     return {
       stretches: laidOut(base, events, chance.is(0.3) ? minutes(chance, 4, length) : []),
       first: cold + chance.between(-1, 1),
@@ -148,7 +151,7 @@ const heatedUp =
   };
 
 /** Out of the cold, out of the heat, or from the shelf; then in a room, on ice, or in the sun. */
-const out: Maker = (chance, length, { mode, starts_as: startsAs }) => {
+const out: Maker = (chance, length, { truth: { mode, starts_as: startsAs } }) => {
   const isHot = mode !== '6h' && startsAs === null && chance.is(0.4);
   const before = isHot
     ? chance.between(131, 165)
@@ -172,7 +175,7 @@ const out: Maker = (chance, length, { mode, starts_as: startsAs }) => {
 };
 
 /** From the cold into a first heat, into a cold place, and into a last heat. */
-const inParts: Maker = (chance, length, truth) => {
+const inParts: Maker = (chance, length, { truth }) => {
   const cold = chance.between(33, 40);
   const heatTo = minuteOrNull(truth.heat_to) ?? length / 3;
   const finalFrom = minuteOrNull(truth.final_from) ?? (2 * length) / 3;
@@ -205,6 +208,11 @@ const makers: Record<RuleKind, Maker> = {
   noncontinuous: inParts,
 };
 
-/** The surroundings of a step of `length` minutes, as it was in truth. */
-export const settingOf = (kind: RuleKind, chance: Chance, length: number, truth: Facts): Setting =>
-  makers[kind](chance, length, truth);
+/** The surroundings of a step of `length` minutes; `isSlow`: a whole shoulder, low and slow. */
+export const settingOf = (
+  kind: RuleKind,
+  chance: Chance,
+  length: number,
+  truth: Facts,
+  isSlow = false,
+): Setting => makers[kind](chance, length, { truth, isSlow });

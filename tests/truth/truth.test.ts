@@ -1,11 +1,8 @@
-import { describe, expect, test } from 'vitest';
-import type { Stage, Stages } from '#lib/judge/answer.ts';
-import { judgeStep } from '#lib/judge/judge.ts';
-import { stageEntries } from '#lib/judge/stage.ts';
-import type { TemperatureFigure } from '#lib/limits/figure.ts';
-import type { Profile } from '#lib/limits/profile.ts';
+import { expect, test } from 'vitest';
+import type { StageName } from '#lib/judge/answer.ts';
+import type { RuleKind } from '#lib/judge/record.ts';
 import { intervals } from './history.ts';
-import { addTold, type Judge, nothingTold, run } from './run.ts';
+import { addTold, nothingTold } from './run.ts';
 import { shareLines, shareOf } from './share.ts';
 import { inThreads } from './threads.ts';
 
@@ -22,6 +19,20 @@ const least: Record<string, number> = {
   'cook.temperature': 0.7,
 };
 
+/**
+ * The stages of each rule of which the machine has seen both kept and broken, each held to its sentence. Calendar
+ * days (the date mark) and a check of a thermometer have no curve: they stand in tests/judge.
+ */
+const stagesOf: Record<RuleKind, readonly StageName[]> = {
+  hot_hold: ['at_readings', 'between_readings', 'house_plan_interval', 'record_interval', 'hold_length'],
+  cold_hold: ['at_readings', 'between_readings', 'house_plan_interval'],
+  cooling: ['stage_1', 'stage_2', 'total', 'ambient_total'],
+  reheat: ['temperature', 'time', 'oven'],
+  cook: ['temperature', 'oven', 'come_up'],
+  time_control: ['procedure', 'marking', 'start', 'time', 'warmth'],
+  noncontinuous: ['initial_heating', 'cooling', 'final_cook', 'procedure'],
+};
+
 test('over 100,000 histories no verdict is false of the food, and a judge that looks more can show more', {
   timeout: 180_000,
 }, async () => {
@@ -34,6 +45,11 @@ test('over 100,000 histories no verdict is false of the food, and a judge that l
   process.stderr.write(`${shareLines(told.shares).join('\n')}\n`);
   expect(told.findings).toEqual([]);
   expect(told.histories).toBe(HISTORIES);
+  const said = Object.entries(told.verdicts).filter(([key, times]) => /kept|broken/.test(key) && times >= 20);
+  const expected = Object.entries(stagesOf).flatMap(([kind, names]) =>
+    names.flatMap((name) => [`${kind}.${name}.kept`, `${kind}.${name}.broken`]),
+  );
+  expect(said.map(([key]) => key).sort()).toEqual(expected.sort());
   for (const [rule, bound] of Object.entries(least)) {
     const shares = intervals.map((every) => shareOf(told.shares, rule, every, 'kept'));
     expect([rule, (shares[0] ?? 0) > bound]).toEqual([rule, true]);
@@ -43,88 +59,4 @@ test('over 100,000 histories no verdict is false of the food, and a judge that l
       true,
     ]);
   }
-});
-
-const looser = (figure: TemperatureFigure): TemperatureFigure => {
-  const down = figure.comparison === 'at_or_above' || figure.comparison === 'above' ? -1 : 1;
-  const { degF, degC } = figure.value;
-  return {
-    ...figure,
-    value: { degF: degF === null ? null : degF + down, degC: degC === null ? null : degC + down / 1.8 },
-  };
-};
-
-/** A judge that reads the figures of a profile with one of them wrong. */
-const withFigures =
-  (change: (figures: Profile['figures']) => Partial<Profile['figures']>): Judge =>
-  ({ kind, record, profile }) =>
-    judgeStep(kind, record, { ...profile, figures: { ...profile.figures, ...change(profile.figures) } });
-
-/** A judge whose verdicts are turned. */
-const turned =
-  (turn: (stage: Stage) => Stage['verdict']): Judge =>
-  ({ kind, record, profile }) =>
-    Object.fromEntries(
-      stageEntries(judgeStep(kind, record, profile)).map(([name, stage]) => [
-        name,
-        { ...stage, verdict: turn(stage) },
-      ]),
-    ) as Stages;
-
-/** A judge that reads the record wrong. */
-const misread =
-  (change: (reading: Parameters<Judge>[0]['record']['readings'][number]) => object): Judge =>
-  ({ kind, record, profile }) =>
-    judgeStep(
-      kind,
-      { ...record, readings: record.readings.map((one) => ({ ...one, ...change(one) })) },
-      profile,
-    );
-
-describe('a judge with a fault is caught within 20,000 histories', () => {
-  const faults: [string, Judge][] = [
-    ['hot holding a degree loose', withFigures(({ hot_hold: hot }) => ({ hot_hold: hot && looser(hot) }))],
-    [
-      'a cooling to a degree more',
-      withFigures(({ cooling }) => ({ cooling: cooling.map((one) => ({ ...one, to: looser(one.to) })) })),
-    ],
-    [
-      'a cooling ten minutes longer',
-      withFigures(({ cooling }) => ({
-        cooling: cooling.map((one) => ({
-          ...one,
-          within: { ...one.within, minutes: one.within.minutes + 10 },
-        })),
-      })),
-    ],
-    [
-      'a reheat ten minutes longer',
-      withFigures(({ reheat_within: within }) => ({
-        reheat_within: within && { ...within, minutes: within.minutes + 10 },
-      })),
-    ],
-    [
-      'the shortest time taken for the longest',
-      turned(({ verdict, longest_min: longest, shortest_min: shortest, limit_min: limit }) =>
-        verdict === 'not_shown' && longest !== null && limit !== null && (shortest ?? 0) <= limit
-          ? 'kept'
-          : verdict,
-      ),
-    ],
-    [
-      'the longest time taken for the shortest',
-      turned(({ verdict, longest_min: longest, limit_min: limit }) =>
-        verdict === 'not_shown' && longest !== null && limit !== null && longest >= limit
-          ? 'broken'
-          : verdict,
-      ),
-    ],
-    ['seconds that nobody counted', misread(() => ({ held_s: 100_000 }))],
-    ['a thin end taken for the thick part', misread(({ spot }) => (spot === 'edge' ? { spot: 'core' } : {}))],
-    ['degrees rounded up', misread(({ value }) => ({ value: Math.ceil(value) }))],
-    ['the air taken for food', misread(({ spot }) => (spot === 'air' ? { spot: 'core' } : {}))],
-  ];
-  test.each(faults)('%s', (_, judge) => {
-    expect(run(0, 20_000, judge, 1).findings).toHaveLength(1);
-  });
 });
