@@ -12,11 +12,16 @@ const STRETCH = 2500;
 /** Measured over 100,000 histories: of what was kept, a look each 15 minutes shows at least so much. */
 const least: Record<string, number> = {
   'hot_hold.at_readings': 0.9,
+  'cold_hold.at_readings': 0.9,
   'cooling.stage_1': 0.45,
   'cooling.total': 0.6,
   'reheat.temperature': 0.5,
   'reheat.time': 0.2,
   'cook.temperature': 0.7,
+  'cook.come_up': 0.5,
+  'time_control.warmth': 0.9,
+  'noncontinuous.cooling': 0.6,
+  'noncontinuous.final_cook': 0.7,
 };
 
 /**
