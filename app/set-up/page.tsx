@@ -9,6 +9,7 @@ export default async function Page() {
   const { kitchen, cannot } = await setUpPage();
   const t = await getTranslations('setup');
   const c = await getTranslations('common');
+  const l = await getTranslations('limits');
   const h = await getTranslations('health');
   const inUse = (things: ReadonlyMap<string, { active: boolean }>): string => {
     const count = [...things.values()].filter(({ active }) => active).length;
@@ -16,6 +17,7 @@ export default async function Page() {
   };
   const parts = [
     { href: '/set-up/kitchen', words: t('kitchen.title'), note: kitchen.site?.name ?? t('none_yet') },
+    { href: '/set-up/limits', words: l('title'), note: l('note') },
     { href: '/set-up/equipment', words: t('equipment.title'), note: inUse(kitchen.equipment) },
     { href: '/set-up/probes', words: t('probes.title'), note: inUse(kitchen.probes) },
     { href: '/set-up/foods', words: t('foods.title'), note: inUse(kitchen.foods) },
