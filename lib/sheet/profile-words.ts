@@ -12,7 +12,8 @@ export function profileWords(names: SheetNames): string {
   const { name, edition, local_changes: changes, entered } = day.profile;
   const called = edition === null || name.includes(edition) ? name : `${name}, ${edition}`;
   if (changes.length === 0) return say('sheet.profile', { name: called });
-  const sections = changes.map((change) => changeWords(names, change)).join(', ');
+  // One section often holds several figures; it is named once.
+  const sections = [...new Set(changes.map((change) => changeWords(names, change)))].join(', ');
   const judged = say('sheet.profile_changed', { name: called, sections });
   return entered ? `${judged} ${enteredWords(names, entered)}` : judged;
 }

@@ -12,6 +12,7 @@ import { type DaySheet, daySheet, type SheetText, signedSheet } from '#db/day-sh
 import { exceptionWords } from '#lib/sheet/exception-words.ts';
 import { exceptionsOf } from '#lib/sheet/exceptions.ts';
 import { tookReadings } from '#lib/sheet/printed.ts';
+import { profileWords } from '#lib/sheet/profile-words.ts';
 import { SheetNames } from '#lib/sheet/sheet-names.ts';
 import { sheetWords } from '#lib/sheet/sheet-words.ts';
 import { localDate, wallClock } from '#shared/time.ts';
@@ -79,6 +80,7 @@ async function DayText(props: { names: SheetNames; text: SheetText; sheet: DaySh
   const { names, text, sheet, past } = props;
   const t = await getTranslations('day');
   const common = await getTranslations('common');
+  const limits = await getTranslations('limits.what_if');
   const count = exceptionsOf(text.day).length;
   const last = sheet.state.signatures.at(-1);
   return (
@@ -101,8 +103,13 @@ async function DayText(props: { names: SheetNames; text: SheetText; sheet: DaySh
         </p>
       )}
       <p className={css.note}>
-        {text.day.profile.name}. {common('local_codes')}
+        {profileWords(names)} {common('local_codes')}
       </p>
+      {past ? null : (
+        <KeyLink kind="plain" href={`/day/${text.day.day}/what-if`}>
+          {limits('link')}
+        </KeyLink>
+      )}
     </header>
   );
 }
