@@ -1,74 +1,58 @@
 import { judgeStep } from '#lib/judge/judge.ts';
-import type { JudgedReading, StepRecord } from '#lib/judge/record.ts';
+import type { StepRecord } from '#lib/judge/record.ts';
+import { stageNames } from '#lib/judge/stage.ts';
+import type { Profile } from '#lib/limits/profile.ts';
 import { profile } from '#lib/limits/profiles.ts';
-import type { Side } from './ratio.ts';
+import { ratioLine } from './ratio.ts';
+import { type AskedStep, benchKinds, mixedSteps } from './steps.ts';
+import { inTurns } from './turns.ts';
 
-const READINGS = 1000;
-const PIECES = 8;
-const start = Date.parse('2026-03-07T21:00:00Z');
-
-/** A hold of 1,000 hand readings over eight pieces, all at or above the limit, one look every minute. */
-function longHold(): StepRecord {
-  const readings: JudgedReading[] = Array.from({ length: READINGS }, (_, i) => ({
-    at: start + i * 60_000,
-    value: 140 + ((i * 7) % 25),
-    unit: 'degF',
-    spot: i % 2 === 0 ? 'edge' : 'core',
-    piece: (i % PIECES) + 1,
-    probe: 'a',
-    held_s: null,
-    source: 'hand',
-    suspect: false,
-    correction: null,
-  }));
-  return {
-    food: { class: 'beef_whole', pieces: PIECES },
-    facts: {},
-    planIntervalMin: 150,
-    start,
-    end: null,
-    asOf: start + READINGS * 60_000,
-    readings,
-  };
-}
+const BATCHES = 2000;
+const READINGS = 500;
+const goal = 5;
 
 /** The other side: one pass over the same records that only compares each value with the limit of its unit. */
-function barePass(readings: readonly JudgedReading[], limit: { degF: number; degC: number }): number {
+function barePass({ readings }: StepRecord, limit: { degF: number; degC: number }): number {
   let below = 0;
   for (const reading of readings) if (reading.value < limit[reading.unit]) below += 1;
   return below;
 }
 
-/** Times per call in µs: both sides alternate in one process, many calls a sample, warmed up before. */
-export function judging(samples = 60, callsASample = 200): { ours: Side; bare: Side } {
-  const fda = profile('fda_2022');
-  if (!fda) throw new Error('bench: profile fda_2022 is missing');
-  const record = longHold();
-  const limit = { degF: 135, degC: 57 };
-  let sink = 0;
-  const once = {
-    ours: () => {
-      sink += judgeStep('hot_hold', record, fda).at_readings?.rests_on.length ?? 0;
-    },
-    bare: () => {
-      sink += barePass(record.readings, limit);
-    },
+/** What was found, added up: so that no loop can be left out for want of use. */
+const found = { ours: 0, bare: 0 };
+
+function judgeAll(steps: readonly AskedStep[], limits: Profile): void {
+  for (const { kind, record } of steps) found.ours += stageNames(judgeStep(kind, record, limits)).length;
+}
+
+export function passAll(steps: readonly AskedStep[]): void {
+  for (const { record, limit } of steps) found.bare += barePass(record, limit);
+}
+
+const sidesOf = (steps: readonly AskedStep[], limits: Profile) => ({
+  ours: () => judgeAll(steps, limits),
+  bare: () => passAll(steps),
+});
+
+/** A million readings over 2,000 batches of mixed kinds, judged, against one bare pass; then each kind by itself. */
+export function judging(): string[] {
+  const limits = profile('fda_2022');
+  if (!limits) throw new Error('bench: profile fda_2022 is missing');
+  const steps = mixedSteps(BATCHES, READINGS);
+  const names = { ours: 'judge', bare: 'bare pass' };
+  const line = (what: string, those: readonly AskedStep[]): string => {
+    const { ours, bare } = inTurns(sidesOf(those, limits), names, { warmUp: 4, samples: 15 });
+    return ratioLine(what, ours, bare, 0.5, goal, 'ms');
   };
-  const timed = (call: () => void): number => {
-    const from = process.hrtime.bigint();
-    for (let i = 0; i < callsASample; i += 1) call();
-    return Number(process.hrtime.bigint() - from) / 1000 / callsASample;
-  };
-  for (let i = 0; i < 20; i += 1) {
-    timed(once.ours);
-    timed(once.bare);
-  }
-  const ours: Side = { name: 'judge', values: [] };
-  const bare: Side = { name: 'bare pass', values: [] };
-  for (let i = 0; i < samples; i += 1) {
-    ours.values.push(timed(once.ours));
-    bare.values.push(timed(once.bare));
-  }
-  if (sink < 0) throw new Error('unreachable; keeps the loops from being optimised away');
-  return { ours, bare };
+  const lines = [
+    line(`judging ${BATCHES * READINGS} readings of ${BATCHES} batches / one bare pass over them`, steps),
+    ...benchKinds.map((kind) =>
+      line(
+        `· of these only ${kind}`,
+        steps.filter((step) => step.kind === kind),
+      ),
+    ),
+  ];
+  if (found.ours === 0 || found.bare === 0) throw new Error('bench: a side found nothing');
+  return lines;
 }
