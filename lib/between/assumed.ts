@@ -5,6 +5,8 @@
 export const assumed = {
   /** No kitchen is colder at night: common practice, no source. Colder surroundings make a bound smaller. */
   coldestRoom: 50,
+  /** No kitchen is hotter: common practice, no source. Hotter surroundings warm food that is held cold sooner. */
+  hottestRoom: 110,
   /** Half-width of a reading where its thermometer's accuracy is not known: Food Code 4-203.11 asks ± 2 °F. */
   reading: 2,
   /** The largest diffusivity of moist food (Choi and Okos 1986, worked out): the fastest that a core can fall. */

@@ -1,0 +1,132 @@
+import { adjustedForNeighbours, driftCrossing, individuals, runRules } from '#lib/science/control-charts.ts';
+import type { CabinetReading, CabinetRecord } from './cabinet-record.ts';
+import { hour } from './readings.ts';
+
+/**
+ * What a chart says of a cabinet's readings. Class W all over: it may only warn, and a reading inside the limits
+ * proves nothing about food. °F.
+ */
+export type CabinetChart = {
+  /** Null with fewer readings than `LEAST`, or when all of those are equal. */
+  control: Control | null;
+  rules: RuleSaw[];
+  drift: CabinetDrift | null;
+};
+
+export type Control = {
+  mean: number;
+  low: number;
+  high: number;
+  /** Likeness of neighbours, −1 … 1, and the spread without and with it. */
+  r1: number;
+  sigmaNaive: number;
+  sigma: number;
+  /** The limits were made from the first so many readings: what came after is held to them. */
+  from: number;
+};
+
+export const runRuleNames = [
+  'outside',
+  'nine_on_one_side',
+  'six_one_way',
+  'two_of_three',
+  'four_of_five',
+] as const;
+/** `at`: the readings at which the rule spoke. */
+export type RuleSaw = { rule: (typeof runRuleNames)[number]; at: CabinetReading[] };
+
+export type CabinetDrift = {
+  perDay: number;
+  /** Standard error of it, widened for neighbours that are alike. */
+  errorPerDay: number;
+  /** Twice its error at least: less is no drift that the readings could show. */
+  shown: boolean;
+  towardLimit: boolean;
+  /** When the line is at the operating limit; null: never, not in a year, passed already, or nothing is shown. */
+  crossesAt: number | null;
+};
+
+/** Show limits from 20 readings on (NIST/SEMATECH e-Handbook 6.3.2.2). */
+export const LEAST = 20;
+const YEAR_MS = 365 * 24 * hour;
+
+export function cabinetChart({ readings, limit, side }: CabinetRecord): CabinetChart {
+  const control = controlOf(readings.map(({ value }) => value));
+  return {
+    control,
+    rules: control === null ? [] : rulesOf(readings, control),
+    drift: driftOf(readings, control?.r1 ?? null, limit?.degF ?? null, side),
+  };
+}
+
+/** From the older two thirds, so that a change of the last days is held to what was before it. */
+function controlOf(x: readonly number[]): Control | null {
+  if (x.length < LEAST) return null;
+  const from = Math.max(LEAST, Math.floor((x.length * 2) / 3));
+  const base = x.slice(0, from);
+  const [bare, adjusted] = [individuals(base), adjustedForNeighbours(base)];
+  if (bare === null || adjusted === null || !(adjusted.sigmaMr > 0)) return null;
+  // Neighbours less alike than by chance would narrow the limits: they stay as they are without it.
+  const sigma = Math.max(adjusted.sigmaMr, adjusted.sigmaAdj);
+  return {
+    mean: bare.mean,
+    low: bare.mean - 3 * sigma,
+    high: bare.mean + 3 * sigma,
+    r1: adjusted.r1,
+    sigmaNaive: adjusted.sigmaMr,
+    sigma,
+    from,
+  };
+}
+
+/**
+ * Outside is of the readings themselves. The other rules look at what is left of each reading when its neighbour's
+ * share is taken off, x_i − m − r1 (x_(i−1) − m) with σ√(1 − r1²): a thermostat that swings makes runs by itself.
+ */
+function rulesOf(readings: readonly CabinetReading[], { mean, sigma, r1 }: Control): RuleSaw[] {
+  const x = readings.map(({ value }) => value);
+  const alike = Math.max(0, r1);
+  const left = x.slice(1).map((value, i) => value - mean - alike * ((x[i] ?? mean) - mean));
+  const own = runRules(x, mean, sigma);
+  const rest = runRules(left, 0, sigma * Math.sqrt(1 - alike ** 2));
+  const at = (places: readonly number[] | undefined, shift: number): CabinetReading[] =>
+    (places ?? []).flatMap((place) => readings[place - 1 + shift] ?? []);
+  return [
+    { rule: 'outside', at: at(own?.rule1, 0) },
+    { rule: 'nine_on_one_side', at: at(rest?.rule2, 1) },
+    { rule: 'six_one_way', at: at(rest?.rule3, 1) },
+    { rule: 'two_of_three', at: at(rest?.rule5, 1) },
+    { rule: 'four_of_five', at: at(rest?.rule6, 1) },
+  ];
+}
+
+function driftOf(
+  readings: readonly CabinetReading[],
+  r1: number | null,
+  limit: number | null,
+  side: CabinetRecord['side'],
+): CabinetDrift | null {
+  const first = readings[0]?.at ?? 0;
+  const last = readings.at(-1)?.at ?? 0;
+  // Held cold, up is toward the limit: the same line upside down.
+  const sign = side === 'hot' ? 1 : -1;
+  const found = driftCrossing(
+    readings.map(({ at }) => (at - first) / hour),
+    readings.map(({ value }) => sign * value),
+    sign * (limit ?? 0),
+  );
+  if (found === null || readings.length < LEAST) return null;
+  const alike = Math.min(0.95, Math.max(0, r1 ?? 0));
+  const error = found.slopeSe * Math.sqrt((1 + alike) / (1 - alike));
+  const shown = found.slope !== 0 && Math.abs(found.slope) >= 2 * error;
+  const towardLimit = found.slope < 0;
+  const at = found.tCross === null ? null : first + found.tCross * hour;
+  const ahead = at !== null && at > last && at - last < YEAR_MS;
+  return {
+    perDay: sign * found.slope * 24,
+    errorPerDay: error * 24,
+    shown,
+    towardLimit,
+    crossesAt: limit !== null && shown && towardLimit && ahead ? at : null,
+  };
+}
