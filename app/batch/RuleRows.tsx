@@ -12,6 +12,7 @@ import { figuresOf } from '#lib/judge/explain-figures.ts';
 import { figureMark } from '#lib/judge/explain-words.ts';
 import { degrees } from '#shared/units.ts';
 import css from './batch.module.css';
+import { MarkedDays } from './MarkedDays.tsx';
 import { type Margin, margin } from './margin.ts';
 import proofCss from './proof.module.css';
 import { length, type Say, temperature, timeSaid } from './said.ts';
@@ -51,7 +52,10 @@ function Row({ view, row }: { view: BatchView; row: RuleRow }) {
   const { judged } = row;
   const run = view.batch.runs.find(({ key }) => key === row.run);
   const holds =
-    row.stage === 'at_readings' || row.stage === 'between_readings' || row.stage === 'house_plan_interval';
+    row.stage === 'at_readings' ||
+    row.stage === 'between_readings' ||
+    row.stage === 'house_plan_interval' ||
+    row.stage === 'date_mark';
   return (
     <>
       <div className={css.verdict}>
@@ -59,7 +63,8 @@ function Row({ view, row }: { view: BatchView; row: RuleRow }) {
       </div>
       <div>
         <p>
-          <Asks row={row} /> <Section>{judged.section}</Section>
+          <Asks row={row} days={profileOf(view.book)?.figures.date_mark?.days.days ?? 0} />{' '}
+          <Section>{judged.section}</Section>
         </p>
         {run === undefined ? null : (
           <Where
@@ -71,7 +76,11 @@ function Row({ view, row }: { view: BatchView; row: RuleRow }) {
           />
         )}
         <Figures view={view} row={row} />
-        {run === undefined ? null : <HowJudged view={view} run={run} row={row} />}
+        {run === undefined ? null : row.stage === 'date_mark' ? (
+          <MarkedDays view={view} run={run} />
+        ) : (
+          <HowJudged view={view} run={run} row={row} />
+        )}
         {row.thickPartOnly ? (
           <p className={css.note}>
             <b>{t('thick_only')}.</b> {t('thick_only_help')}
@@ -120,11 +129,12 @@ function marksOf(view: BatchView, run: JudgedRun, { stage, judged }: RuleRow) {
   return figuresOf(run.asked.kind, stage, record, profile, judged);
 }
 
-function Asks({ row }: { row: RuleRow }) {
+function Asks({ row, days }: { row: RuleRow; days: number }) {
   const t = useTranslations('batch');
   const say = useTranslations('common') as unknown as Say;
   const { limit, limit_min } = row.judged;
   return t(`rule.${row.stage}`, {
+    days,
     limit: limit === null ? '' : temperature(limit.value, limit.unit),
     comparison: limit === null ? '' : t(`comparison.${limit.comparison}`),
     length: limit_min === null ? '' : length(say, limit_min),

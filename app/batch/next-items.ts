@@ -1,11 +1,12 @@
 import type { Batch, Book } from '#lib/fold/book.ts';
 import { dueOf } from '#lib/fold/due.ts';
+import { dayDueOf } from '#lib/fold/use-by.ts';
 import type { Action } from '#lib/judge/answer.ts';
 import { watchPulled } from './watch-pulled.ts';
 
 /** What to do next with a batch: a message key under `batch.todo`, and where it is done. */
 export type NextItem = {
-  key: Action | 'decide' | 'new_watch';
+  key: Action | 'decide' | 'new_watch' | 'use_today' | 'past_its_day';
   by: number | null;
   href: string;
 };
@@ -32,7 +33,13 @@ export function nextItems(book: Book, batch: Batch): NextItem[] {
   const byPlan: NextItem[] =
     looks.length === 0 ? [] : [{ key: 'look_by_plan', by: Math.min(...looks), href: read }];
   const watch: NextItem[] = present.some(watchPulled) ? [{ key: 'new_watch', by: null, href: read }] : [];
-  return [...undecided, ...byTime(deadlines), ...watch, ...byPlan];
+  const use = present.flatMap((run): NextItem[] => {
+    const useBy = dayDueOf(book, run);
+    if (useBy === null || run.stages.date_mark?.verdict === 'broken') return [];
+    const key = useBy.state === 'today' ? 'use_today' : 'past_its_day';
+    return [{ key, by: null, href: `/batch/${batch.id}/next?to=gone` }];
+  });
+  return [...undecided, ...byTime(deadlines), ...use, ...watch, ...byPlan];
 }
 
 const decideBy = (book: Book, foundAt: number): number | null => {

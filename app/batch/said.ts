@@ -33,3 +33,9 @@ export function timeSaid(
     new Intl.DateTimeFormat(at.locale, { timeZone: at.zone, day: 'numeric', month: 'short' }).format(instant);
   return day(ms) === day(at.now) ? time : `${time}, ${day(ms)}`;
 }
+
+/** "22 Oct": a calendar day, in the words of the screen. */
+export const dayWords = (day: string, locale: string): string =>
+  new Intl.DateTimeFormat(locale, { timeZone: 'UTC', day: 'numeric', month: 'short' }).format(
+    Date.parse(`${day}T00:00:00Z`),
+  );

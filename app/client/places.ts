@@ -10,7 +10,7 @@ const usualPlaces: Record<StepName, readonly EquipmentKind[]> = {
   service: ['steam_table', 'pass'],
   transport: ['insulated_box'],
   cooling: ['ice_bath', 'blast_chiller', 'cooler'],
-  cold_hold: ['cooler'],
+  cold_hold: ['cooler', 'freezer'],
   // 3-403.11 wants it quick; hot-holding equipment is not offered first.
   reheat: ['oven', 'range', 'pit'],
   time_control: ['pass', 'steam_table', 'cutting'],

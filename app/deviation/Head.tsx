@@ -15,7 +15,16 @@ import { aboutWhat, type DeviationView } from './view.ts';
 export function kindOf(deviation: Deviation) {
   if (deviation.probe !== null) return 'probe';
   if (deviation.batch === null) return 'equipment';
-  const stages = ['at_readings', 'stage_1', 'total', 'ambient_total', 'temperature', 'time', 'oven'] as const;
+  const stages = [
+    'at_readings',
+    'stage_1',
+    'total',
+    'ambient_total',
+    'temperature',
+    'time',
+    'oven',
+    'date_mark',
+  ] as const;
   return stages.find((stage) => stage === deviation.stage) ?? kindOfStep(deviation.step);
 }
 

@@ -9,6 +9,7 @@ export type Advice =
   | 'reheat'
   | 'cook'
   | 'cold'
+  | 'date_mark'
   | 'probe'
   | 'equipment';
 
@@ -28,6 +29,7 @@ export function advice(
 ): Advice {
   if (deviation.probe !== null) return 'probe';
   if (deviation.batch === null) return 'equipment';
+  if (deviation.stage === 'date_mark') return 'date_mark';
   switch (deviation.step) {
     case 'cook':
       return 'cook';

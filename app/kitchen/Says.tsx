@@ -1,4 +1,5 @@
-import { useTranslations } from 'next-intl';
+import { useLocale, useTranslations } from 'next-intl';
+import { dayWords } from '#app/batch/said.ts';
 import { StretchWord } from '#app/ui/StretchWord.tsx';
 import { Verdict } from '#app/ui/Verdict.tsx';
 import type { RowGroup } from '#lib/fold/views.ts';
@@ -29,8 +30,20 @@ export function Says({ group, view, overdue, size = 'row' }: Props) {
         {!late && verdict === null ? t('not_judged') : null}
         {verdict?.verdict === 'kept' && !late ? t('at_each_look') : null}
       </span>
+      {group.useBy ? <UseBy useBy={group.useBy} /> : null}
       <ByWhen group={group} view={view} />
     </p>
+  );
+}
+
+/** Cold food on its last day, or past it. */
+function UseBy({ useBy: { state, lastDay, section } }: { useBy: NonNullable<RowGroup['useBy']> }) {
+  const t = useTranslations('kitchen.use_by');
+  const locale = useLocale();
+  return (
+    <span className={css.tool}>
+      {t(state, { day: dayWords(lastDay, locale) })} <span className={css.section}>{section}</span>
+    </span>
   );
 }
 

@@ -18,6 +18,7 @@ const usualStep: Partial<Record<EquipmentKind, StepName>> = {
   cooler: 'cold_hold',
   ice_bath: 'cooling',
   blast_chiller: 'cooling',
+  freezer: 'cold_hold',
 };
 const everyPlace: Spot[] = ['edge', 'core']; // where the plan names no place
 const blankLines = 2; // for what goes in tonight and is not in the book yet

@@ -5,7 +5,9 @@ import type { Body, EntryOf } from '#shared/entries/entry.ts';
 import { msOf } from '#shared/time.ts';
 import type { JudgedRun, Kitchen, Look, Odd } from './book.ts';
 import { type Bench, boundsOf, judgeRun } from './judge-run.ts';
+import type { LocalDays } from './local-days.ts';
 import { placeLooks } from './looks-of-runs.ts';
+import { brought, type Marked, type MarkSources, markedOf } from './marked.ts';
 import { foldSteps, type Steps } from './runs.ts';
 
 /** A batch with its runs judged, before its deviations and standing are known. */
@@ -28,6 +30,7 @@ export type Shared = {
   profile: Profile | null;
   air: ReadonlyMap<string, Look[]>;
   asOf: number;
+  days: LocalDays;
   steps: ReadonlyMap<string, EntryOf<'step'>[]>;
   looks: ReadonlyMap<string, Look[]>;
 };
@@ -80,7 +83,16 @@ export class BatchFrames {
     const placed = placeLooks(steps.runs, looks, body.pieces !== null);
     const judged: JudgedRun[] = [];
     const inherited = this.inherited(body, msOf(first.at));
+    const marking = {
+      kitchen,
+      food,
+      made: body.made,
+      ...this.marking(body, msOf(first.at)),
+      days: this.shared.days,
+    };
     const bench: Bench = {
+      days: this.shared.days,
+      markedOf: (piece, from, at) => markedOf(piece, from, at, bench.runs, marking),
       kitchen,
       profile,
       air,
@@ -109,6 +121,23 @@ export class BatchFrames {
     };
   }
 
+  /** What the sources bring along for the date mark of what was made of them. */
+  private marking(body: Body<'batch'>, at: number): Pick<MarkSources, 'madeOf' | 'madeOfUnknown'> {
+    const { days } = this.shared;
+    const known = body.source.map((source) => {
+      const from = source.batch === null || source.batch === body.batch ? null : this.frame(source.batch);
+      return from === null
+        ? null
+        : (source.pieces ?? from.steps.pieces).map((piece) =>
+            brought(from.bench.markedOf(piece, at, at), at, days),
+          );
+    });
+    return {
+      madeOf: alike(known.flatMap((marks) => marks ?? [])),
+      madeOfUnknown: known.includes(null),
+    };
+  }
+
   /** What the sources' cook showed when this batch was made of them: the worst of them. */
   private inherited(body: Body<'batch'>, at: number): RoastCook {
     if (body.made === 'cut' || body.made === 'new') return 'none';
@@ -120,6 +149,11 @@ export class BatchFrames {
     return shown.length === 0 ? 'none' : shown.reduce(worse);
   }
 }
+
+/** Pieces of one past are one source: six pieces of one batch are not six dates. */
+const alike = (marks: readonly Marked[]): Marked[] => [
+  ...new Map(marks.map((marked) => [JSON.stringify(marked), marked])).values(),
+];
 
 function roastCookOf(
   food: Body<'food'> | null,

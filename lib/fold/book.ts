@@ -4,6 +4,7 @@ import type { Profile } from '#lib/limits/profile.ts';
 import type { Body, Entry, EntryOf } from '#shared/entries/entry.ts';
 import type { LimitsRole } from '#shared/entries/limits.ts';
 import type { StepName } from '#shared/entries/step-name.ts';
+import type { Marked } from './marked.ts';
 
 /**
  * The shapes that the folds yield. All of them are plain data computed from entries, and can be thrown away.
@@ -80,6 +81,8 @@ export type JudgedRun = Run & {
   byPiece: { piece: number | null; stages: Stages }[];
   /** Why there are no stages: a key of docs/judge.md section 5. */
   reason: 'preparation' | 'no_figure' | 'no_reading' | null;
+  /** Of food held cold: what its date marks were counted from, piece by piece. */
+  marked?: { piece: number | null; marked: Marked }[];
   /** What the judge was asked for each piece that its stages rest on, so that a proof can ask it again. */
   asked?: { kind: RuleKind; records: StepRecord[] };
 };

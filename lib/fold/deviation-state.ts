@@ -70,7 +70,7 @@ export function finish(
             endings,
             sources.gone.get(batch),
             sources.reheats.get(batch) ?? [],
-            mayReturn,
+            mayReturn && draft.stage !== 'date_mark',
           ),
         }));
   const discarded = ends.every(({ end }) => end === 'discarded' || end === 'gone')

@@ -15,7 +15,7 @@ export type FactSources = {
   made: Body<'batch'>['made'];
   food: Body<'food'> | null;
   /** All runs of the batch, in order of start. */
-  runs: readonly Pick<Run, 'step' | 'members' | 'equipment' | 'details' | 'key'>[];
+  runs: readonly Pick<Run, 'step' | 'members' | 'equipment' | 'places' | 'details' | 'key'>[];
   air: ReadonlyMap<string, Look[]>;
   /** The verdict of roast_cook that a piece brings from before this batch; `none` where there is none. */
   inherited: Verdict | 'none';

@@ -9,6 +9,7 @@ import { foldDeviations } from './deviations.ts';
 import { reheatsOf } from './ends.ts';
 import { foldKitchen } from './kitchen.ts';
 import { limitsBy, limitsOf } from './limits-of.ts';
+import { LocalDays } from './local-days.ts';
 import { foldLooks } from './looks.ts';
 import { inOrder, ofKind, seenAt } from './order.ts';
 import { lastGoodLook, pieceOf, watchPieceOf } from './pieces.ts';
@@ -101,6 +102,7 @@ export function foldBook(entries: readonly Entry[], at: number | FoldOptions): B
     profile,
     air,
     asOf,
+    days: new LocalDays(kitchen.site?.zone ?? 'UTC'),
     steps: byKey(ofKind(seen, 'step'), ({ body }) => body.batch),
     looks: byKey(looks, (look) => look.batch),
   };

@@ -5,13 +5,19 @@ import type { Facts, RuleKind, StepRecord } from '#lib/judge/record.ts';
 import { stageEntries } from '#lib/judge/stage.ts';
 import type { Profile } from '#lib/limits/profile.ts';
 import type { JudgedRun, Look, Member, Run } from './book.ts';
+import { dateMarkOfGroup, dateMarkStage } from './date-mark-of.ts';
 import { type FactSources, factsOf, ovenCovered } from './facts.ts';
+import type { LocalDays } from './local-days.ts';
 import type { ShapeWithLooks } from './looks-of-runs.ts';
+import type { Marked } from './marked.ts';
 import { planOf } from './plan-of.ts';
 import { ruleOfRun } from './rule-of-run.ts';
 
 /** What the judge is asked with, beside the run. */
 export type Bench = FactSources & {
+  /** What the date mark of a piece is counted from, in the stay that began at `from`, as of `at`. */
+  markedOf: (piece: number | null, from: number, at: number) => Marked;
+  days: LocalDays;
   /** What roast_cook is for a piece that comes into a step at `at`; undefined for food that is no intact roast. */
   roastCook: (piece: number | null, at: number) => Verdict | 'none' | undefined;
 };
@@ -114,7 +120,16 @@ export function judgeMember(run: Run, member: Member, bench: Bench, asOf: number
   if (kind === null || bench.profile === null) return {};
   const own = ownRecord(run, member, factsFor(run, member, bench), bench, asOf);
   if (from !== undefined) own.record.start = from;
-  return judgedOwn(kind, own, bench.profile);
+  const stages = judgedOwn(kind, own, bench.profile);
+  if (kind !== 'cold_hold') return stages;
+  return { ...stages, date_mark: markOf(member, bench, asOf, bench.profile).stage };
+}
+
+/** The date mark of a piece that is held cold, over calendar days: no reading decides it. */
+function markOf(member: Member, bench: Bench, asOf: number, profile: Profile) {
+  const { from, until, piece } = member;
+  const marked = bench.markedOf(piece, from, until === null ? asOf : Math.min(until, asOf));
+  return { piece, marked, stage: dateMarkStage(marked, { from, until, asOf }, profile, bench.days) };
 }
 
 /** Why a run has no stages. */
@@ -134,10 +149,23 @@ export function judgeRun(run: Run, bench: Bench): JudgedRun {
   const { profile } = bench;
   if (reason !== null || kind === null || profile === null)
     return { ...run, stages: {}, byPiece: [], reason };
+  const marks =
+    kind === 'cold_hold' ? run.members.map((member) => markOf(member, bench, bench.asOf, profile)) : [];
+  const mark = dateMarkOfGroup(marks.map(({ stage }) => stage));
+  const dated = {
+    ...(mark === null ? {} : { marked: marks.map(({ piece, marked }) => ({ piece, marked })) }),
+  };
   const each = voices(run).map((member) => {
     const own = ownRecord(run, member, factsFor(run, member, bench), bench, bench.asOf);
     const { record, read } = own;
-    return { piece: member.piece, stages: judgedOwn(kind, own, profile), read, record };
+    const ownMark = marks.find(({ piece }) => piece === member.piece)?.stage;
+    const stages = judgedOwn(kind, own, profile);
+    return {
+      piece: member.piece,
+      stages: ownMark === undefined ? stages : { ...stages, date_mark: ownMark },
+      read,
+      record,
+    };
   });
   const byPiece = each.map(({ piece, stages }) => ({ piece, stages }));
   const group: StepRecord = {
@@ -151,7 +179,16 @@ export function judgeRun(run: Run, bench: Bench): JudgedRun {
   };
   const whole = judgeStep(kind, group, profile);
   const read = each.filter((piece) => piece.read);
-  if (read.length === 0) return { ...run, stages: whole, byPiece, reason, asked: { kind, records: [group] } };
+  const withMark = (stages: Stages): Stages => (mark === null ? stages : { ...stages, date_mark: mark });
+  if (read.length === 0)
+    return {
+      ...run,
+      ...dated,
+      stages: withMark(whole),
+      byPiece,
+      reason,
+      asked: { kind, records: [group] },
+    };
   const { house_plan_interval: interval } = whole;
   const stages = combine(
     {
@@ -162,7 +199,14 @@ export function judgeRun(run: Run, bench: Bench): JudgedRun {
     group,
   );
   const records = read.map(({ record }) => record);
-  return { ...run, stages: goingOn(run, stages), byPiece, reason, asked: { kind, records } };
+  return {
+    ...run,
+    ...dated,
+    stages: withMark(goingOn(run, stages)),
+    byPiece,
+    reason,
+    asked: { kind, records },
+  };
 }
 
 /** Held food that is kept so far goes on being kept, also when some of its pieces have left the group. */

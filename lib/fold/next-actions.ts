@@ -3,6 +3,7 @@ import { presentIn, runsNow } from './ask.ts';
 import type { Book, Deviation, JudgedRun } from './book.ts';
 import { openDeadline } from './due.ts';
 import { isBad } from './figure.ts';
+import { dayDueOf } from './use-by.ts';
 import type { NextAction, RoundDue } from './views.ts';
 
 const minute = 60_000;
@@ -130,6 +131,17 @@ function toCheck(book: Book): NextAction[] {
   });
 }
 
+/** Cold food on its last day, and past it where that is not broken yet (then a person decides: `decide`). */
+function toUse(book: Book): NextAction[] {
+  return runsNow(book).flatMap((run) => {
+    const useBy = dayDueOf(book, run);
+    if (useBy === null || run.stages.date_mark?.verdict === 'broken') return [];
+    const key = useBy.state === 'today' ? ('use_today' as const) : ('past_its_day' as const);
+    const values = { batch: nameOf(book, run.batch), day: useBy.lastDay };
+    return [{ key, by: null, values, href: `/batch/${run.batch}` }];
+  });
+}
+
 /** Urgent within this time, before a round that is due. */
 const nearMin = 30;
 
@@ -146,6 +158,7 @@ export function nextActions(book: Book, round: RoundDue | null): NextAction[] {
     ...toRead(book),
     ...near,
     ...toWalk(round),
+    ...toUse(book),
     ...far,
     ...toConfirm(book),
     ...toCheck(book),

@@ -112,13 +112,15 @@ function clockBounds(stay: Stay, stage: Stage, foundAt: number) {
 
 function boundsOf(stay: Stay, name: StageName, stage: Stage, found: Look | null, foundAt: number) {
   if (name === 'at_readings') return heldBounds(stay, stage, found, foundAt);
+  if (name === 'date_mark') return { lastGood: null, since: foundAt, right: null, shortest: 0 };
   if (stage.limit_min !== null) return clockBounds(stay, stage, foundAt);
   return { lastGood: null, since: stay.member.until, right: null, shortest: 0 };
 }
 
-/** When food that was out of its rule left it: gone, or into the next step that puts it right. */
-function leftAt({ frame, member }: Stay, foundAt: number): number | null {
+/** When food that was out of its rule left it: gone, or into the next step that puts it right. No step makes it younger. */
+function leftAt({ frame, member }: Stay, name: StageName, foundAt: number): number | null {
   const gone = frame.steps.ends.get(member.piece)?.at ?? null;
+  if (name === 'date_mark') return gone;
   const left = member.until !== null && member.until >= foundAt ? member.until : null;
   const next = frame.runs.find((run) =>
     run.members.some((other) => other.piece === member.piece && other.from === left),
@@ -142,7 +144,7 @@ function openedBy(stay: Stay, name: StageName, stage: Stage): Opened {
   const found = decisive(stay, name, foundAt);
   const { lastGood, since, right, shortest } = boundsOf(stay, name, stage, found, foundAt);
   const gone =
-    name === 'at_readings' ? (frame.steps.ends.get(member.piece)?.at ?? null) : leftAt(stay, foundAt);
+    name === 'at_readings' ? (frame.steps.ends.get(member.piece)?.at ?? null) : leftAt(stay, name, foundAt);
   return {
     ref: keyOf(frame.id, member.piece, member.entry, name, found?.id ?? member.entry),
     frame,
@@ -180,11 +182,16 @@ function staysOf(run: JudgedRun): Member[] {
  */
 export function openedIn(frame: BatchFrame, releases: (piece: number | null) => number[]): Opened[] {
   const opened: Opened[] = [];
+  const past = new Set<number | null>(); // pieces past their date: moved to another cooler they are not found again
   for (const run of frame.runs) {
     for (const member of staysOf(run)) {
       const stages = run.byPiece.find(({ piece }) => piece === member.piece)?.stages ?? {};
       for (const [name, stage] of stageEntries(stages)) {
         if (opensNothing.has(name) || stage.verdict !== 'broken') continue;
+        if (name === 'date_mark') {
+          if (past.has(member.piece)) continue;
+          past.add(member.piece);
+        }
         opened.push(
           ...inParts(
             { frame, run, member, from: member.from, to: Number.POSITIVE_INFINITY },

@@ -6,6 +6,7 @@ import { airOf, figureOf, isBad, lastLooks } from './figure.ts';
 import { lineOf } from './line.ts';
 import { watchedIn } from './round-looks.ts';
 import { worseFirst } from './rule-rows.ts';
+import { dayDueOf } from './use-by.ts';
 import type { Row, RowGroup, RowState } from './views.ts';
 
 const minute = 60_000;
@@ -18,7 +19,13 @@ function verdictOf(run: JudgedRun): RowGroup['verdict'] {
   const present = new Set(presentIn(run).map(({ piece }) => piece));
   const own = run.byPiece.filter(({ piece }) => present.has(piece) && piece !== null);
   const all = (own.length > 0 ? own.map(({ stages }) => stages) : [run.stages]).flatMap(stageEntries);
-  const rules = all.filter(([name]) => name !== 'between_readings' && name !== 'house_plan_interval');
+  // A date mark stands in the row on the days on which it asks for something (`useBy`), and when it is broken.
+  const rules = all.filter(
+    ([name, { verdict }]) =>
+      name !== 'between_readings' &&
+      name !== 'house_plan_interval' &&
+      (name !== 'date_mark' || verdict === 'broken'),
+  );
   const [worst] = rules.map(([name, stage]) => ({ name, stage })).sort(worseFirst);
   if (!worst) return null;
   const { verdict, section, open } = worst.stage;
@@ -61,6 +68,7 @@ function groupOf(book: Book, run: JudgedRun): RowGroup {
     line: lineOf(book, run),
     dueAt: due.dueAt,
     latestAt: due.latestAt,
+    useBy: dayDueOf(book, run),
     deadline: deadline && { at: deadline.at, stage: deadline.stage, section: deadline.judged.section },
   };
 }

@@ -72,7 +72,14 @@ export class Standings {
           allowed: true,
         }),
       );
-    const returned = (reheats.get(frame.id) ?? []).map(
+    // Heat ends what heat can mend: food past its date is not made younger by it.
+    const isPast = (piece: number | null, at: number): boolean =>
+      blocking.some(
+        ({ batch, deviation, pieces, from }) =>
+          batch === frame.id && deviation.stage === 'date_mark' && from <= at && pieces.includes(piece),
+      );
+    const warmed = (reheats.get(frame.id) ?? []).filter(({ piece, at }) => !isPast(piece, at));
+    const returned = warmed.map(
       ({ at, piece, temperature, time, inTime }): StandingEvent => ({
         at,
         type: 'reheat',

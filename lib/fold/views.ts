@@ -2,6 +2,7 @@ import type { Stage, StageName, Verdict } from '#lib/judge/answer.ts';
 import type { EquipmentKind } from '#shared/entries/equipment.ts';
 import type { Spot, StepName } from '#shared/entries/step-name.ts';
 import type { Unit } from '#shared/units.ts';
+import type { UseBy } from './use-by.ts';
 
 /**
  * What screens are given: flat, serialisable, nothing to compute. Instants are ms (UTC). Words are added by the
@@ -71,6 +72,8 @@ export type RowGroup = {
   line: Line;
   dueAt: number | null;
   latestAt: number | null;
+  /** Cold food whose last day is today or past; null or missing = the date mark asks nothing today. */
+  useBy?: UseBy | null;
   deadline: { at: number; stage: StageName; section: string } | null;
 };
 
@@ -88,7 +91,8 @@ export type Row = {
 /**
  * The one next action, worst first. Message key under `next`. `values`, all by name and ready for words: decide
  * {batch, pieces, equipment, probe}; read_every_piece {equipment, count}; reach_by {batch, value, unit, minutes};
- * round_due and round_overdue {equipment, looks}; confirm_phone {batch, count}; check_probe {probe, colour}. '' where
+ * round_due and round_overdue {equipment, looks}; confirm_phone {batch, count}; check_probe {probe, colour};
+ * use_today and past_its_day {batch, day}. '' where
  * there is none.
  */
 export type NextAction = {
@@ -99,7 +103,9 @@ export type NextAction = {
     | 'round_overdue'
     | 'round_due'
     | 'confirm_phone'
-    | 'check_probe';
+    | 'check_probe'
+    | 'use_today'
+    | 'past_its_day';
   by: number | null;
   values: Record<string, string | number>;
   href: string;

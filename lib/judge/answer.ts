@@ -68,6 +68,8 @@ export type Stage = {
   above_longest_min?: number | null; // the same of cold holding
   above_shortest_min?: number | null;
   longest_gap_min?: number | null;
+  /** Of a date mark: the last local day on which it may be kept, "2026-10-22"; null = not known, or it is frozen. */
+  last_day?: string | null;
   /** Ids of exceptions or defences that the profile names: beside a broken hold, and softening nothing. */
   defences?: string[];
   pieces_read?: number;
@@ -93,6 +95,7 @@ export type StageName =
   | 'warmth'
   | 'initial_heating'
   | 'cooling'
-  | 'final_cook';
+  | 'final_cook'
+  | 'date_mark';
 
 export type Stages = Partial<Record<StageName, Stage>>;

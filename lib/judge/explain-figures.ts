@@ -22,6 +22,12 @@ export type ShownFigure = {
   rows: readonly { degF: number; degC: number; held_s: number }[] | null;
 };
 
+/** The weakest way in which one of these figures was checked; null = each was read in its own text. */
+export const leastChecked = (
+  figures: readonly Pick<ShownFigure, 'checked'>[],
+): Exclude<ShownFigure['checked'], 'read'> | null =>
+  (['memory', 'second_hand'] as const).find((way) => figures.some(({ checked }) => checked === way)) ?? null;
+
 type Cited = Pick<TemperatureFigure, 'id' | 'section' | 'edition' | 'checked' | 'where'> & {
   force?: Force | undefined;
   disputed?: string | undefined;

@@ -1,5 +1,6 @@
 import type { Batch, JudgedRun, Look } from '#lib/fold/book.ts';
 import type { Stages } from '#lib/judge/answer.ts';
+import { stageEntries } from '#lib/judge/stage.ts';
 import { beyondFigure } from './beyond-figure.ts';
 import { lineDocOf } from './day-line.ts';
 import type { BatchDoc, CanonicalDay, ReadingDoc, RunDoc } from './day-schema.ts';
@@ -120,7 +121,9 @@ function runDoc(scope: DayScope, run: JudgedRun): RunDoc {
 }
 
 const stagesDoc = (scope: DayScope, run: JudgedRun, stages: Stages): RunDoc['stages'] =>
-  Object.fromEntries(Object.entries(stages).map(([name, stage]) => [name, stageDocOf(scope, run, stage)]));
+  Object.fromEntries(
+    stageEntries(stages).map(([name, stage]) => [name, stageDocOf(scope, run, name, stage)]),
+  );
 
 /** Stages that the record leaves open to doubt, with the reasons; `between_readings` of hand readings is one of them. */
 export function notShown(batches: readonly BatchDoc[]): CanonicalDay['not_shown'] {

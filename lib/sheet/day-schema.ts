@@ -46,6 +46,10 @@ export const stageDoc = z.strictObject({
   below_shortest_min: minutes,
   longest_gap_min: minutes,
   pieces_read: z.int().nullable(),
+  /** Of a date mark: its last local day. Other stages have no such member. */
+  last_day: localDate.nullable().optional(),
+  /** How its figures are known, where not all were read in their own text. */
+  checked: z.enum(['second_hand', 'memory']).optional(),
 });
 
 export const stagesDoc = z.record(text, stageDoc);

@@ -1,11 +1,13 @@
 import type { JudgedRun } from '#lib/fold/book.ts';
 import { restsOn } from '#lib/fold/rests-on.ts';
-import type { Stage } from '#lib/judge/answer.ts';
+import type { Stage, StageName } from '#lib/judge/answer.ts';
+import { figuresOf, leastChecked } from '#lib/judge/explain-figures.ts';
 import type { StageDoc } from './day-schema.ts';
 import { type DayScope, isoOrNull } from './day-scope.ts';
 
 /** A stage as the sheet carries it: readings by id, instants in kitchen time, nothing that depends on the clock. */
-export function stageDocOf(scope: DayScope, run: JudgedRun, stage: Stage): StageDoc {
+export function stageDocOf(scope: DayScope, run: JudgedRun, name: StageName, stage: Stage): StageDoc {
+  const checked = checkedOf(scope, run, name, stage);
   return {
     verdict: stage.verdict,
     open: stage.open,
@@ -23,5 +25,15 @@ export function stageDocOf(scope: DayScope, run: JudgedRun, stage: Stage): Stage
     below_shortest_min: stage.below_shortest_min ?? stage.above_shortest_min ?? null,
     longest_gap_min: stage.longest_gap_min ?? null,
     pieces_read: stage.pieces_read ?? null,
+    ...(stage.last_day === undefined ? {} : { last_day: stage.last_day }),
+    ...(checked === null ? {} : { checked }),
   };
+}
+
+/** A figure that nobody has read says so wherever it is printed, so the document carries it. */
+function checkedOf(scope: DayScope, { asked }: JudgedRun, name: StageName, stage: Stage) {
+  const { profile } = scope.book.limits;
+  const [record] = asked?.records ?? [];
+  if (profile === null || asked === undefined || record === undefined) return null;
+  return leastChecked(figuresOf(asked.kind, name, record, profile, stage));
 }

@@ -76,6 +76,7 @@ function brokenWords(names: SheetNames, one: Of<'broken'>, confirming: Confirmin
         judged.limit
           ? say('sheet.limit_is', { limit: names.limit(judged.limit), within, section: judged.section })
           : null,
+        judged.last_day ? say('sheet.last_day', { day: names.dayOfMonth(judged.last_day) }) : null,
         good
           ? say('sheet.last_good', { time: names.time(good.at), figure: names.figure(good.typed, good.unit) })
           : null,

@@ -150,7 +150,8 @@ export function explainDay(
 ): DayProof | null {
   const doc = run.stages[name];
   const kind = kindOfDoc(run);
-  if (doc === undefined || kind === null) return null;
+  // A date mark is counted in days, which are said in its row: no reading decides it.
+  if (doc === undefined || kind === null || name === 'date_mark') return null;
   const every = run.by_piece.flatMap(({ piece, stages }) => {
     const stored = stages[name];
     if (stored === undefined) return [];

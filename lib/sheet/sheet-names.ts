@@ -77,10 +77,15 @@ export class SheetNames {
     return this.#date(at, { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' });
   }
 
-  #date(at: string, options: Intl.DateTimeFormatOptions): string {
+  /** A calendar day that has no time: "22 Oct". */
+  dayOfMonth(day: string): string {
+    return this.#date(`${day}T12:00:00Z`, { day: 'numeric', month: 'short' }, 'UTC');
+  }
+
+  #date(at: string, options: Intl.DateTimeFormatOptions, zone = this.day.site.zone): string {
     // British order for English: "16 Oct" cannot be read as a month and a day the other way round.
     const locale = this.language === 'en' ? 'en-GB' : 'es-US';
-    return new Intl.DateTimeFormat(locale, { ...options, timeZone: this.day.site.zone }).format(msOf(at));
+    return new Intl.DateTimeFormat(locale, { ...options, timeZone: zone }).format(msOf(at));
   }
 
   figure(value: number | string, unit: Unit): string {

@@ -15,6 +15,7 @@ const order = [
   'ambient_total',
   'come_up',
   'time',
+  'date_mark',
   'warmth',
   'procedure',
   'marking',

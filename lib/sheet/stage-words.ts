@@ -30,8 +30,10 @@ export function stageWords(names: SheetNames, name: string, stage: StageDoc): st
           most: names.length(stage.below_longest_min),
         })
       : null,
+    stage.last_day ? say('sheet.last_day', { day: names.dayOfMonth(stage.last_day) }) : null,
     stage.pieces_read === null ? null : say('sheet.pieces_read', { count: stage.pieces_read }),
     stage.reasons.length === 0 ? null : say('sheet.because', { reasons: reasonsWords(names, stage.reasons) }),
+    stage.checked === undefined ? null : `[${say(`explain.checked.${stage.checked}`)}]`,
   ];
   return parts.filter((part) => part !== null).join(' ');
 }

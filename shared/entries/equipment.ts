@@ -9,6 +9,7 @@ export const equipmentKind = z.enum([
   'cooler',
   'ice_bath',
   'blast_chiller',
+  'freezer', // the days that food is in it do not count against its date mark
   'steam_table',
   'insulated_box',
   'oven',

@@ -228,7 +228,7 @@ describe('what the judge is asked with', () => {
     expect(runs(book, 'T').map(({ reason, stages }) => [reason, Object.keys(stages)])).toEqual([
       [null, ['temperature']],
       ['preparation', []],
-      [null, ['at_readings', 'between_readings']],
+      [null, ['at_readings', 'between_readings', 'date_mark']],
     ]);
     expect(runs(book, 'T')[0]?.stages.temperature?.section).toBe('3-401.11(A)(3)');
     expect(runs(book, 'T')[2]?.stages.at_readings?.section).toBe('3-501.16(A)(2)');
