@@ -1,7 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
+import { high, low } from '#lib/judge/compare.ts';
 import { judgeStep } from '#lib/judge/judge.ts';
-import type { JudgedReading, StepRecord } from '#lib/judge/record.ts';
+import type { JudgedReading, RuleKind, StepRecord } from '#lib/judge/record.ts';
+import type { Profile } from '#lib/limits/profile.ts';
+import { profile } from '#lib/limits/profiles.ts';
 import {
   addingNeverMends,
   costIsLinear,
@@ -15,21 +18,26 @@ import {
 import { at, fda, reading, record } from './records.ts';
 import { crossing, curves, looks, readingsOf, valueAt } from './soundness.ts';
 
+const of = (id: string): Profile => {
+  const found = profile(id);
+  if (found === null) throw new Error(`tests: ${id} is missing`);
+  return found;
+};
+const noFacts = fc.constant({});
+
 const hold: Rule = {
+  name: 'hot_hold',
   kind: 'hot_hold',
   records: recordsOf(fc.record({ roast_cook: fc.constantFrom('kept', 'not_shown', 'broken', undefined) })),
 };
-const cooling: Rule = {
-  kind: 'cooling',
-  records: recordsOf(
-    fc.record({
-      roast_cook: fc.constantFrom('kept', undefined),
-      ingredients: fc.constantFrom('cooked', 'cooked', 'ambient'),
-      prepared_at: fc.constantFrom(null, at(-10), at(5)),
-    }),
-  ),
-};
+const coolingFacts = fc.record({
+  roast_cook: fc.constantFrom('kept' as const, undefined),
+  ingredients: fc.constantFrom('cooked' as const, 'cooked' as const, 'ambient' as const),
+  prepared_at: fc.constantFrom(null, at(-10), at(5)),
+});
+const cooling: Rule = { name: 'cooling', kind: 'cooling', records: recordsOf(coolingFacts) };
 const reheat: Rule = {
+  name: 'reheat',
   kind: 'reheat',
   records: recordsOf(
     fc.record({
@@ -37,11 +45,26 @@ const reheat: Rule = {
       covered: fc.constantFrom(true, true, null, false),
       stirred: fc.constant(true),
       stood_s: fc.constantFrom(120, 119, null),
+      oven: fc.constantFrom('still_dry' as const, 'pit' as const, null),
+      oven_temp: fc.constantFrom(225, 250, null),
+      mass_lb: fc.constantFrom(8, 12, null),
     }),
   ),
 };
-const cold: Rule = { kind: 'cold_hold', records: recordsOf(fc.constant({})) };
+const cold: Rule = { name: 'cold_hold', kind: 'cold_hold', records: recordsOf(noFacts) };
+/** The classes with rows of their own, one that was cooked before, and one that nobody knows. */
+const cookClasses = [
+  'intact_roast',
+  'beef_whole',
+  'ground',
+  'poultry',
+  'plant',
+  'egg',
+  'pulled_or_chopped',
+  'unknown',
+] as const;
 const cook: Rule = {
+  name: 'cook',
   kind: 'cook',
   records: recordsOf(
     fc.record({
@@ -53,9 +76,11 @@ const cook: Rule = {
       stirred: fc.constant(true),
       stood_s: fc.constantFrom(120, null),
     }),
+    cookClasses,
   ),
 };
 const timeControl: Rule = {
+  name: 'time_control',
   kind: 'time_control',
   records: recordsOf(
     fc.record({
@@ -69,6 +94,7 @@ const timeControl: Rule = {
   ),
 };
 const noncontinuous: Rule = {
+  name: 'noncontinuous',
   kind: 'noncontinuous',
   records: recordsOf(
     fc.record({
@@ -78,11 +104,76 @@ const noncontinuous: Rule = {
       written: fc.constantFrom(true, false, null),
       approved: fc.constantFrom(true, null),
     }),
+    cookClasses,
   ),
 };
-const rules = [hold, cooling, reheat, cold, cook, timeControl, noncontinuous];
+/** Stages that only some places have, each where it is in force. */
+const comeUp: Rule = {
+  name: 'cook with a come-up',
+  kind: 'cook',
+  profile: of('fsis_appendix_a'),
+  records: recordsOf(noFacts, ['intact_roast', 'poultry']),
+};
+const holdLength: Rule = {
+  name: 'hot_hold with a greatest length',
+  kind: 'hot_hold',
+  profile: of('de'),
+  records: recordsOf(noFacts),
+};
+const recordInterval: Rule = {
+  name: 'hot_hold with an interval for writing, above the figure',
+  kind: 'hot_hold',
+  profile: of('nz'),
+  records: recordsOf(noFacts),
+};
+const surface: Rule = {
+  name: 'hot_hold with a figure for the surface',
+  kind: 'hot_hold',
+  profile: of('za'),
+  records: recordsOf(noFacts),
+};
+const fromPrevious: Rule = {
+  name: 'cooling counted from the stage before',
+  kind: 'cooling',
+  profile: of('us_md'),
+  records: recordsOf(coolingFacts),
+};
+const strict: Rule = {
+  name: 'cooling below the figure, from above one',
+  kind: 'cooling',
+  profile: of('de_cook_chill'),
+  records: recordsOf(noFacts),
+};
+const rules = [
+  hold,
+  cooling,
+  reheat,
+  cold,
+  cook,
+  timeControl,
+  noncontinuous,
+  comeUp,
+  holdLength,
+  recordInterval,
+  surface,
+  fromPrevious,
+  strict,
+];
 
-describe.each(rules)('$kind keeps what every rule promises', (rule) => {
+test('every kind of rule is promised', () => {
+  const kinds: Record<RuleKind, true> = {
+    hot_hold: true,
+    cold_hold: true,
+    cooling: true,
+    reheat: true,
+    cook: true,
+    time_control: true,
+    noncontinuous: true,
+  };
+  expect([...new Set(rules.map(({ kind }) => kind))].sort()).toEqual(Object.keys(kinds).sort());
+});
+
+describe.each(rules)('$name keeps what every rule promises', (rule) => {
   test('a reading more never turns broken into kept', () => addingNeverMends(rule));
   test('the order of entry and the names of probes do not matter', () => orderAndNamesDoNotMatter(rule));
   test('shifting all instants changes no length and no verdict', () => shiftingChangesNothing(rule));
@@ -103,17 +194,58 @@ describe('taking a passing reading away never turns anything into kept', () => {
   /** No later reading of the piece is back at the figure from which the time counts. */
   const neverTurns =
     (isBack: (one: JudgedReading) => boolean) =>
-    (one: JudgedReading, _: number, all: readonly JudgedReading[]) =>
-      !all.some((other) => other.piece === one.piece && other.at >= one.at && other !== one && isBack(other));
+    (one: JudgedReading, { readings }: StepRecord) =>
+      !readings.some(
+        (other) => other.piece === one.piece && other.at >= one.at && other !== one && isBack(other),
+      );
+  const isAtLeast = (degF: number, degC: number) => (one: JudgedReading) =>
+    low(one) >= (one.unit === 'degF' ? degF : degC);
+  const isAtMost = (degF: number, degC: number) => (one: JudgedReading) =>
+    high(one) <= (one.unit === 'degF' ? degF : degC);
+  const staysCold = neverTurns(({ value, unit }) => value >= (unit === 'degF' ? 133 : 56));
+  const staysWarm = neverTurns(({ value, unit }) => value <= (unit === 'degF' ? 52 : 11.1));
   test('cooling', () => {
-    const isCold = ({ value, unit }: JudgedReading) => value <= (unit === 'degF' ? 39 : 3.5);
-    const noTurn = neverTurns(({ value, unit }) => value >= (unit === 'degF' ? 133 : 56));
-    removingNeverMends(cooling, (one, place, all) => isCold(one) && noTurn(one, place, all));
+    removingNeverMends(cooling, (one, _, all) => isAtMost(39, 3.5)(one) && staysCold(one, all));
+    removingNeverMends(fromPrevious, (one, _, all) => isAtMost(39, 3.5)(one) && staysCold(one, all));
   });
   test('reheat', () => {
-    const isAtTarget = ({ value, unit }: JudgedReading) => value >= (unit === 'degF' ? 167 : 76);
-    const noTurn = neverTurns(({ value, unit }) => value <= (unit === 'degF' ? 43 : 6.5));
-    removingNeverMends(reheat, (one, place, all) => isAtTarget(one) && noTurn(one, place, all));
+    removingNeverMends(reheat, (one, _, all) => isAtLeast(167, 76)(one) && staysWarm(one, all));
+  });
+  test('cook', () => {
+    removingNeverMends(cook, isAtLeast(165, 74));
+    removingNeverMends(comeUp, (one, _, all) => isAtLeast(165, 74)(one) && staysWarm(one, all));
+  });
+  test('hot_hold of other places', () => {
+    for (const rule of [holdLength, surface]) removingNeverMends(rule, isAtLeast(150, 65));
+    removingNeverMends(recordInterval, isAtLeast(150, 65));
+  });
+  /** The piece keeps a food reading in the part of the step that is judged there. */
+  const isAnotherIn = (one: JudgedReading, { readings, end, asOf }: StepRecord, from: number, to: number) =>
+    readings.some(
+      ({ at: when, piece, spot }, place) =>
+        readings[place] !== one &&
+        piece === one.piece &&
+        spot !== 'air' &&
+        when >= from &&
+        when <= Math.min(to, end ?? asOf, asOf),
+    );
+  test('time_control: what was read while it was out', () => {
+    removingNeverMends(timeControl, (one, _, all) => {
+      const from = all.facts.removed_at ?? all.start ?? 0;
+      const to = all.facts.gone_at ?? Number.POSITIVE_INFINITY;
+      return isAtMost(70, 21)(one) && one.at > from && isAnotherIn(one, all, from, to);
+    });
+  });
+  test('noncontinuous: cold between the heats, hot in the last', () => {
+    removingNeverMends(noncontinuous, (one, _, all) => {
+      const { heat_to: heatTo, final_from: finalFrom } = all.facts;
+      const last = finalFrom ?? Number.POSITIVE_INFINITY;
+      if (one.at > last)
+        return isAtLeast(165, 74)(one) && isAnotherIn(one, all, last, Number.POSITIVE_INFINITY);
+      const from = heatTo ?? Number.POSITIVE_INFINITY;
+      const isBetween = one.at > from && one.at < last && isAnotherIn(one, all, from, last);
+      return isBetween && isAtMost(39, 3.5)(one) && staysCold(one, all);
+    });
   });
 });
 
@@ -142,8 +274,15 @@ describe('judging costs in proportion to the readings', () => {
     ['noncontinuous', 'cooling', 60],
   ] as const)('%s, %s', (kind, _, value) => {
     costIsLinear(
-      kind,
+      { kind },
       night((place) => value + (place % 7), 8),
+    );
+  });
+
+  test.each(rules.filter(({ profile: place }) => place !== undefined))('$name', (rule) => {
+    costIsLinear(
+      rule,
+      night((place) => 120 + (place % 7), 8),
     );
   });
 });
@@ -225,7 +364,7 @@ describe.each([
 });
 
 describe('an odd record is judged without a fault', () => {
-  it.each(rules.map(({ kind }) => kind))('%s', (kind) => {
+  it.each(rules)('$name', ({ kind, profile: place = fda }) => {
     const odd: StepRecord[] = [
       record([], {}),
       record([], { start: at(10), end: at(0), asOf: at(5) }),
@@ -236,6 +375,6 @@ describe('an odd record is judged without a fault', () => {
         {},
       ),
     ];
-    for (const one of odd) expect(() => judgeStep(kind, one, fda)).not.toThrow();
+    for (const one of odd) expect(() => judgeStep(kind, one, place)).not.toThrow();
   });
 });
