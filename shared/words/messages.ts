@@ -2,6 +2,7 @@
 
 import en_backup from './en/backup.json' with { type: 'json' };
 import en_batch from './en/batch.json' with { type: 'json' };
+import en_cabinet from './en/cabinet.json' with { type: 'json' };
 import en_cli from './en/cli.json' with { type: 'json' };
 import en_common from './en/common.json' with { type: 'json' };
 import en_cooling from './en/cooling.json' with { type: 'json' };
@@ -28,6 +29,7 @@ import en_sheet from './en/sheet.json' with { type: 'json' };
 import en_shift from './en/shift.json' with { type: 'json' };
 import es_backup from './es/backup.json' with { type: 'json' };
 import es_batch from './es/batch.json' with { type: 'json' };
+import es_cabinet from './es/cabinet.json' with { type: 'json' };
 import es_cli from './es/cli.json' with { type: 'json' };
 import es_common from './es/common.json' with { type: 'json' };
 import es_cooling from './es/cooling.json' with { type: 'json' };
@@ -70,6 +72,7 @@ const en = {
   setup: en_setup,
   people: en_people,
   cooling: en_cooling,
+  cabinet: en_cabinet,
   reach: en_reach,
   sheet: en_sheet,
   cli: en_cli,
@@ -101,6 +104,7 @@ const es: Messages = {
   setup: es_setup,
   people: es_people,
   cooling: es_cooling,
+  cabinet: es_cabinet,
   reach: es_reach,
   sheet: es_sheet,
   cli: es_cli,
