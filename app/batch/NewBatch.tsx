@@ -70,6 +70,7 @@ export function NewBatch({ context, foods, taken, made, from, first }: Props) {
       details: detailsOf(step, form, {
         unit: context.unit,
         equipment: place?.kind ?? null,
+        days: context.rules.dateMark?.days ?? null,
         outBy: outBy(context.rules, form.timeMode ?? '4h', Date.now()),
       }),
       note: null,

@@ -64,6 +64,7 @@ export function NextStep({ context, batch, pieces, start }: Props) {
       details: detailsOf(step, form, {
         unit: context.unit,
         equipment: place?.kind ?? null,
+        days: context.rules.dateMark?.days ?? null,
         outBy: outBy(context.rules, form.timeMode ?? '4h', at),
       }),
     });

@@ -7,6 +7,7 @@ import type { StepName } from '#shared/entries/step-name.ts';
 import { degrees } from '#shared/units.ts';
 import { CoolingMethods } from './CoolingMethods.tsx';
 import type { BatchContext } from './context.ts';
+import { DateMark } from './DateMark.tsx';
 import css from './form.module.css';
 import type { StepForm } from './step-details.ts';
 import { TimeControl } from './TimeControl.tsx';
@@ -32,6 +33,8 @@ export function StepQuestions(props: QuestionProps) {
       return <Cook {...props} />;
     case 'gone':
       return <Gone {...props} />;
+    case 'cold_hold':
+      return <DateMark {...props} />;
     case 'time_control':
       return <TimeControl {...props} />;
     default:

@@ -3,6 +3,7 @@ import type { EquipmentKind } from '#shared/entries/equipment.ts';
 import type { StepName } from '#shared/entries/step-name.ts';
 import { isoOf } from '#shared/time.ts';
 import type { Unit } from '#shared/units.ts';
+import { lastDayOf } from './date-mark-days.ts';
 
 type Details = Body<'step'>['details'];
 
@@ -23,6 +24,8 @@ export type StepForm = {
   timeMode: '4h' | '6h' | null;
   procedure: boolean | null; // a written one
   marked: boolean | null; // on the food itself
+  ready: boolean | null; // to eat; false = raw, still to be cooked
+  dayOne: string; // first day of its date mark, "2026-10-16"
   reason: NonNullable<Details['reason']> | null;
   amount: string;
   text: string;
@@ -44,6 +47,8 @@ export const emptyForm: StepForm = {
   timeMode: null,
   procedure: null,
   marked: null,
+  ready: null,
+  dayOne: '',
   reason: null,
   amount: '',
   text: '',
@@ -58,8 +63,14 @@ export function decimal(typed: string): number | null {
   return /^-?\d+(\.\d+)?$/.test(text) ? Number(text) : null;
 }
 
-/** Where a step is written: `outBy` = the time that stands on food held by the clock, ms; null or missing = none. */
-export type StepAt = { unit: Unit; equipment: EquipmentKind | null; outBy?: number | null };
+/** Where a step is written: `outBy` = the time that stands on food held by the clock, ms; `days` = those of the
+ * date mark; null or missing = none. */
+export type StepAt = {
+  unit: Unit;
+  equipment: EquipmentKind | null;
+  outBy?: number | null;
+  days?: number | null;
+};
 
 /** What of a form belongs to this step, as the entry holds it. */
 export function detailsOf(step: StepName, form: StepForm, at: StepAt): Details {
@@ -74,6 +85,8 @@ function own(step: StepName, form: StepForm, at: StepAt): Details {
       return reheat(form);
     case 'cook':
       return cook(form, at.equipment);
+    case 'cold_hold':
+      return dateMark(form, at.days ?? null);
     case 'time_control':
       return timeControl(form, at.outBy ?? null);
     case 'gone':
@@ -131,6 +144,15 @@ function timeControl({ timeMode, procedure, marked }: StepForm, outBy: number | 
     ...(procedure === null ? {} : { written_procedure: procedure }),
     ...(marked === null ? {} : { marked }),
     ...(marked === true && outBy !== null ? { marked_discard_at: isoOf(outBy) } : {}),
+  };
+}
+
+/** Raw food has no date mark. The last day is written beside the first, as it stands on the food. */
+function dateMark({ ready, dayOne }: StepForm, days: number | null): Details {
+  const last = ready === false || days === null ? null : lastDayOf(dayOne, days);
+  return {
+    ...(ready === null ? {} : { ready_to_eat: ready }),
+    ...(last === null ? {} : { date_mark: dayOne, discard_by: last }),
   };
 }
 

@@ -6,7 +6,9 @@ import { stepName } from './step-name.ts';
 
 /**
  * What is known of a step beside its place. The named members are read by the fold; anything else that a kitchen
- * notes is kept and printed as written.
+ * notes is kept and printed as written. Read where they have the right shape, and taken as not said where not:
+ * `mode`, `written_procedure`, `procedure`, `marked`, `marked_discard_at` of time control (lib/fold/time-facts.ts);
+ * `ready_to_eat` and `date_mark`, the local day that is day 1, of food held cold (lib/fold/marked.ts).
  */
 export const stepDetails = z.looseObject({
   route: z.enum(['conventional', 'microwave', 'commercial', 'roast', 'immediate']).optional(), // reheat

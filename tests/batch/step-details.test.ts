@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { lastDayOf } from '#app/batch/date-mark-days.ts';
 import { decimal, detailsOf, emptyForm, masses } from '#app/batch/step-details.ts';
 import { stepDetails } from '#shared/entries/step.ts';
 import { stepName } from '#shared/entries/step-name.ts';
@@ -60,6 +61,31 @@ describe('a step holds what was said and nothing else', () => {
       written_procedure: false,
       marked: false,
     });
+  });
+
+  test('food for the cold: ready or raw, its first day and its last, the 22nd for the 16th', () => {
+    const form = { ...emptyForm, ready: true, dayOne: '2026-10-16' };
+    expect(detailsOf('cold_hold', form, { ...inF, days: 7 })).toEqual({
+      ready_to_eat: true,
+      date_mark: '2026-10-16',
+      discard_by: '2026-10-22',
+    });
+    expect(detailsOf('cold_hold', { ...form, ready: false }, { ...inF, days: 7 })).toEqual({
+      ready_to_eat: false,
+    });
+    expect(detailsOf('cold_hold', { ...form, dayOne: 'monday' }, { ...inF, days: 7 })).toEqual({
+      ready_to_eat: true,
+    });
+  });
+
+  test.each([
+    ['2026-10-26', 7, '2026-11-01'], // over the end of a month
+    ['2028-02-26', 7, '2028-03-03'], // a leap year: 26, 27, 28, 29, 1, 2, 3
+    ['2026-10-16', 1, '2026-10-16'],
+    ['2026-13-40', 7, null],
+    ['', 7, null],
+  ])('from %s, %s days: the last is %s', (first, days, last) => {
+    expect(lastDayOf(first, days)).toBe(last);
   });
 
   test('answers to another step are left out', () => {
