@@ -20,6 +20,13 @@ export async function loadBook(session: { site: string }, asOf: number = Date.no
   return foldNow(entries, asOf);
 }
 
+/** The same, further back: for a page that charts the past of one thing. Its cost grows with the days asked for. */
+export async function loadBookSince(session: { site: string }, days: number): Promise<Book> {
+  const asOf = Date.now();
+  const window = { fromMs: asOf - days * 24 * 3_600_000, toMs: asOf + AHEAD_MS };
+  return foldNow(await loadEntries(await getDb(), session.site, window), asOf);
+}
+
 /** The entries from which kitchen now is folded: the same on the server and on a phone without network. */
 export async function loadForPhone(session: { site: string }, asOf: number = Date.now()): Promise<Entry[]> {
   return loadEntries(await getDb(), session.site, { fromMs: asOf - LOOK_BACK_MS, toMs: asOf + AHEAD_MS });

@@ -42,6 +42,8 @@ export type CabinetDrift = {
   /** Twice its error at least: less is no drift that the readings could show. */
   shown: boolean;
   towardLimit: boolean;
+  /** Its line is beyond the limit already at the last reading. */
+  passed: boolean;
   /** When the line is at the operating limit; null: never, not in a year, passed already, or nothing is shown. */
   crossesAt: number | null;
 };
@@ -127,6 +129,7 @@ function driftOf(
     errorPerDay: error * 24,
     shown,
     towardLimit,
+    passed: at !== null && at <= last,
     crossesAt: limit !== null && shown && towardLimit && ahead ? at : null,
   };
 }

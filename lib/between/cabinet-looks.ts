@@ -38,8 +38,7 @@ export type LookingOften = {
 };
 
 /** How fast the coldest place follows the room: time constant in hours, and from what it is known. */
-export type Fall = { tau: number; basis: 'trip' | 'told'; first: Point; second: Point };
-type Point = { at: number | null; value: number };
+export type Fall = { tau: number; basis: 'trip' | 'told'; from: number; to: number; hours: number };
 
 /** What somebody tells of a trial without heat: °F, °F, minutes. */
 export type Told = { from: number; to: number; minutes: number };
@@ -137,9 +136,7 @@ function tauOf(first: number, second: number, surroundings: number, hours: numbe
 
 function toldFall({ from, to, minutes }: Told, surroundings: number): Fall | null {
   const tau = tauOf(from, to, surroundings, minutes / 60);
-  return tau === null
-    ? null
-    : { tau, basis: 'told', first: { at: null, value: from }, second: { at: null, value: to } };
+  return tau === null ? null : { tau, basis: 'told', from, to, hours: minutes / 60 };
 }
 
 /** The fastest fall between two looks at one place while the book has the cabinet without power. */
@@ -154,9 +151,10 @@ function fallOf(book: Book, equipment: string, side: Side, surroundings: number)
         readingOf(first, side === 'hot' ? 'low' : 'high'),
         readingOf(second, side === 'hot' ? 'low' : 'high'),
       ];
-      const tau = tauOf(a.value, b.value, surroundings, (b.at - a.at) / hour);
+      const hours = (b.at - a.at) / hour;
+      const tau = tauOf(a.value, b.value, surroundings, hours);
       if (tau !== null && (fastest === null || tau < fastest.tau))
-        fastest = { tau, basis: 'trip', first: a, second: b };
+        fastest = { tau, basis: 'trip', from: a.value, to: b.value, hours };
     }
   return fastest;
 }
