@@ -36,9 +36,10 @@ async function secureDoor(): Promise<HttpsDoor | null> {
       port: securePort,
       host: hostname,
       env: process.env,
-      inUse: ({ authority, fingerprint }) => {
+      inUse: ({ authority, certificate, fingerprint }) => {
         process.env.HOLDPROOF_HTTPS_PORT = String(securePort);
         process.env.HOLDPROOF_AUTHORITY = authority;
+        process.env.HOLDPROOF_CERTIFICATE = certificate;
         process.send?.({ secure: { port: securePort, fingerprint } });
       },
     },

@@ -2,6 +2,9 @@ import { networkInterfaces } from 'node:os';
 
 const loopback = /^(localhost|127\.|\[?::1\]?)/;
 
+/** Whether a Host header means the machine itself, for which no seal is needed. */
+export const isLoopback = (host: string | null): boolean => loopback.test(host ?? '');
+
 /**
  * Where a phone in the kitchen's network may reach this server, the likeliest first: the address by which the
  * asking browser came (unless it came from this machine itself), then this machine's own addresses. Empty when

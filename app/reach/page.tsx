@@ -16,6 +16,7 @@ import { wallClock } from '#shared/time.ts';
 import { addressesOf, onlyHere } from './addresses.ts';
 import css from './page.module.css';
 import { QrCode } from './QrCode.tsx';
+import { namedAddress } from './secure-ways.ts';
 
 export const dynamic = 'force-dynamic';
 
@@ -32,7 +33,10 @@ export default async function ReachPage() {
   const asked = await headers();
   const host = asked.get('host');
   const https = isHttps(asked, `http://${host ?? ''}`);
-  const [address, ...others] = addressesOf({ host, https });
+  const named = namedAddress();
+  const [address, ...others] = [...(named === null ? [] : [named]), ...addressesOf({ host, https })].filter(
+    (one, i, all) => all.indexOf(one) === i,
+  );
   const code = await codeOf(session);
   return (
     <Sheet>
@@ -60,6 +64,9 @@ export default async function ReachPage() {
         ) : (
           <Slip kind="note" bar title={t('plain_title')}>
             <p>{t('plain')}</p>
+            <KeyLink kind="plain" href="/reach/secure">
+              {t('secure.how')}
+            </KeyLink>
           </Slip>
         )}
         <section className={css.part}>
