@@ -3,6 +3,7 @@ import { Hand, RuledRow } from '#app/ui/Ruled.tsx';
 import type { Row } from '#lib/fold/views.ts';
 import css from './EquipmentRows.module.css';
 import { GroupBody } from './GroupBody.tsx';
+import { PlaceName } from './PlaceName.tsx';
 import { type KitchenView, timeOf } from './view.ts';
 
 /** One piece of equipment: a row for each group of food in it, its name on the first. */
@@ -27,6 +28,7 @@ export function EquipmentRows({ row, view }: { row: Row; view: KitchenView }) {
           <GroupBody
             group={group}
             view={view}
+            place={row.equipment}
             name={name}
             first={i === 0}
             overdue={row.state === 'overdue'}
@@ -35,7 +37,9 @@ export function EquipmentRows({ row, view }: { row: Row; view: KitchenView }) {
       ))}
       {row.groups.length === 0 ? (
         <RuledRow margin={row.air ? <time>{timeOf(view, row.air.at)}</time> : null}>
-          <h2 className={css.name}>{name}</h2>
+          <h2 className={css.name}>
+            <PlaceName view={view} place={row.equipment} name={name} />
+          </h2>
           <OffSince row={row} view={view} />
           <p className={css.note}>{t('empty_place')}</p>
         </RuledRow>

@@ -6,17 +6,30 @@ import { ProofLine } from '#app/ui/ProofLine.tsx';
 import type { RowGroup } from '#lib/fold/views.ts';
 import css from './GroupBody.module.css';
 import { useMany } from './many.ts';
+import { PlaceName } from './PlaceName.tsx';
 import { Says } from './Says.tsx';
 import { foodName, type KitchenView, numbers } from './view.ts';
 
-type Props = { group: RowGroup; view: KitchenView; name: string; first: boolean; overdue: boolean };
+type Props = {
+  group: RowGroup;
+  view: KitchenView;
+  /** The piece of equipment, and how it is called. */
+  place: string | null;
+  name: string;
+  first: boolean;
+  overdue: boolean;
+};
 
 /** One group of food: name, figure, proof line, and one line that says what it amounts to. */
-export function GroupBody({ group, view, name, first, overdue }: Props) {
+export function GroupBody({ group, view, place, name, first, overdue }: Props) {
   const t = useTranslations('kitchen');
   return (
     <div className={css.body}>
-      {first ? <h2 className={css.name}>{name}</h2> : null}
+      {first ? (
+        <h2 className={css.name}>
+          <PlaceName view={view} place={place} name={name} />
+        </h2>
+      ) : null}
       <Link href={`/batch/${group.batch}`} prefetch={false} className={css.food}>
         <FoodWords group={group} view={view} />
       </Link>

@@ -18,6 +18,7 @@ const ways = [
   ['cooling_now', '/cooling'],
   ['shift_change', '/shift'],
   ['probe_check', '/probe'],
+  ['cabinets', '/cabinet'],
   ['missed_round', '/round/missed'],
   ['deviations', '/deviation'],
   ['day_sheet', '/day'],

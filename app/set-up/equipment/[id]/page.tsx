@@ -1,5 +1,8 @@
 import { notFound } from 'next/navigation';
 import { getTranslations } from 'next-intl/server';
+import { Foot } from '#app/ui/Foot.tsx';
+import { KeyLink } from '#app/ui/KeyLink.tsx';
+import { sideOf } from '#lib/between/cabinet-record.ts';
 import { SetUpSheet } from '../../SetUpSheet.tsx';
 import { setUpPage } from '../../set-up-page.ts';
 import { EquipmentForm } from '../EquipmentForm.tsx';
@@ -10,6 +13,7 @@ export default async function Page({ params }: { params: Promise<{ id: string }>
   const known = kitchen.equipment.get(id) ?? null;
   if (id !== 'new' && known === null) notFound();
   const t = await getTranslations('setup.equipment');
+  const cabinet = await getTranslations('cabinet');
   const last = Math.max(0, ...[...kitchen.equipment.values()].map(({ order }) => order));
   return (
     <SetUpSheet
@@ -24,6 +28,13 @@ export default async function Page({ params }: { params: Promise<{ id: string }>
         by={by}
         cannot={cannot}
       />
+      {known !== null && sideOf(known.kind) !== null ? (
+        <Foot>
+          <KeyLink kind="plain" href={`/cabinet/${known.equipment}`}>
+            {cabinet('open')}
+          </KeyLink>
+        </Foot>
+      ) : null}
     </SetUpSheet>
   );
 }
