@@ -3,8 +3,16 @@ import type { Profile } from '#lib/limits/profile.ts';
 import type { Reason, Stage, Verdict } from './answer.ts';
 import type { Care } from './care.ts';
 import type { Judged } from './combine.ts';
-import { byPiece, naturalHeated, type PieceLooks, type Span, span, suspects } from './evidence.ts';
-import { belowAt, belowAtTheEnd, heated, reachedAt, type Target } from './heated.ts';
+import {
+  byPiece,
+  firstAtOrAfter,
+  naturalHeated,
+  type PieceLooks,
+  type Span,
+  span,
+  suspects,
+} from './evidence.ts';
+import { belowAt, belowAtTheEnd, type Heated, heated, reachedAt, type Target } from './heated.ts';
 import type { StepRecord } from './record.ts';
 import { blankStage, sorted } from './stage.ts';
 
@@ -35,16 +43,24 @@ const targetOf = (row: Row): Target => ({
 const sooner = (met: Met | null, at: number | null, row: Row, heatOn: boolean): Met | null =>
   at !== null && (met === null || at < met.at) ? { at, row, heatOn } : met;
 
-/** The first row that was met: by noted seconds, or else by looks no more than 30 minutes apart with the heat on. */
-function met(record: StepRecord, looks: readonly number[], chart: Chart): Met | null {
+/**
+ * The first row that was met: by noted seconds, or else by looks no more than 30 minutes apart with the heat on. Looks
+ * at a higher row are looks at the lowest, so those before its first, and the rows of more seconds than were ever
+ * noted at it, need not be gone through.
+ */
+function met(record: StepRecord, looks: readonly number[], chart: Chart, lowest: Heated): Met | null {
+  if (lowest.firstAt === null) return null;
+  const hot = looks.slice(firstAtOrAfter(record, looks, lowest.firstAt));
   let byNote: Met | null = null;
-  let byRun: Met | null = null;
   for (const row of chart.rows) {
-    const shown = heated(record, looks, targetOf(row));
-    byNote = sooner(byNote, shown.notedAt, row, false);
-    byRun = sooner(byRun, shown.foundAgainAt, row, true);
+    if (row.held_s > lowest.mostHeld) continue;
+    byNote = sooner(byNote, heated(record, hot, targetOf(row)).notedAt, row, false);
   }
-  return byNote ?? byRun;
+  if (byNote !== null) return byNote;
+  let byRun: Met | null = null;
+  for (const row of chart.rows)
+    byRun = sooner(byRun, heated(record, hot, targetOf(row)).foundAgainAt, row, true);
+  return byRun;
 }
 
 type Shown = { verdict: Verdict; reasons: Reason[]; rests: number[] };
@@ -54,7 +70,7 @@ function shownOf(record: StepRecord, looks: readonly number[], { chart, care }: 
   if (care === 'missed') return { verdict: 'broken', reasons: [], rests: [] };
   const lowest = lowestRow(chart);
   const shown = heated(record, looks, targetOf(lowest));
-  const done = met(record, looks, chart);
+  const done = met(record, looks, chart, shown);
   const missedAt = done === null && shown.firstAt === null ? belowAtTheEnd(shown, seen.end) : null;
   if (missedAt !== null)
     return { verdict: 'broken', reasons: [], rests: belowAt(record, looks, missedAt, lowest) };
@@ -81,9 +97,10 @@ function nextOf(verdict: Verdict, open: boolean, reasons: readonly Reason[]): St
   return { action: reasons.includes('hold_time_not_noted') ? 'note_seconds' : 'reach_target', by: null };
 }
 
-function pieceTemperature(record: StepRecord, { looks }: PieceLooks, asked: Asked, seen: Span): Stage {
+function pieceTemperature(record: StepRecord, piece: PieceLooks, asked: Asked, seen: Span): Stage {
+  const { looks } = piece;
   const { verdict, reasons, rests } = shownOf(record, looks, asked, seen);
-  const suspect = suspects(record, looks);
+  const suspect = suspects(piece);
   if (suspect !== null) reasons.push(suspect);
   if (rests.length > 0 && !rests.some((index) => naturalHeated(record.readings[index]?.spot ?? null)))
     reasons.push('spot_not_natural');

@@ -3,7 +3,7 @@ import type { Figures } from '#lib/limits/profile.ts';
 import type { Reason, Stage } from './answer.ts';
 import type { Bracketing } from './brackets.ts';
 import { high, line } from './compare.ts';
-import { atMoment, byPiece, type PieceLooks, type Span, span, suspects } from './evidence.ts';
+import { atMoment, byPiece, type PieceLooks, type Span, span, suspects, unreadPiece } from './evidence.ts';
 import { warmingTime } from './heat-time.ts';
 import { belowAt, heated, reachedAt } from './heated.ts';
 import type { StepRecord } from './record.ts';
@@ -43,7 +43,7 @@ function pieceComeUp(record: StepRecord, piece: PieceLooks, seen: Span, rule: Co
     heldS: 0,
     gapMin: conventions.run_gap_min,
   });
-  const suspect = suspects(record, piece.looks);
+  const suspect = suspects(piece);
   const reasons: Reason[] = suspect === null ? [] : [suspect];
   const brackets = {
     ...leaving(record, piece, line(rule.from)),
@@ -74,7 +74,7 @@ export function comeUp(record: StepRecord, rule: ComeUp): { piece: number | null
   const read = pieces.filter((piece) => piece.looks.length > 0);
   if (read.length > 0)
     return read.map((piece) => ({ piece: piece.piece, stage: pieceComeUp(record, piece, seen, rule) }));
-  const judged = pieces.length > 0 ? pieces : [{ piece: null, before: [], looks: [] }];
+  const judged = pieces.length > 0 ? pieces : [unreadPiece(null)];
   const unread: Reason = airRead ? 'air_only' : 'no_reading';
   return judged.map((piece) => ({
     piece: piece.piece,

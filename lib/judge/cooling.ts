@@ -13,6 +13,8 @@ import {
   type Span,
   span,
   suspects,
+  suspectsBefore,
+  unreadPiece,
 } from './evidence.ts';
 import { hasJump } from './jump.ts';
 import type { JudgedReading, StepRecord } from './record.ts';
@@ -38,6 +40,7 @@ type Followed = {
   looks: readonly number[];
   disputed: ReadonlySet<number>;
   leftHeatAt?: number | undefined; // ms: it was surely not cooling before
+  lefts: Map<Start, Left>; // what was found of each start: stages that count from one share it
 };
 
 type Found = {
@@ -62,6 +65,7 @@ function leaving(followed: Followed, { line: { degF, degC }, isUpper }: FigureSt
   let sLo = Number.NEGATIVE_INFINITY;
   let sLoEarlier = Number.NEGATIVE_INFINITY; // the last one at an earlier moment than sLo
   let anyBelow = false;
+  let isBack = false; // at the figure again after it had surely left it
   for (let place = 0; place < looks.length; place++) {
     const index = looks[place] ?? 0;
     const reading = readings[index];
@@ -71,17 +75,28 @@ function leaving(followed: Followed, { line: { degF, degC }, isUpper }: FigureSt
     if (value < (reading.unit === 'degF' ? degF : degC)) {
       anyBelow = true;
       if (at < sHi && proves(reading) && !(disputed.size > 0 && disputed.has(index))) sHi = at;
-    } else if (at < sHi && !reading.suspect) {
+    } else if (at > sHi) isBack = true;
+    else if (at < sHi && !reading.suspect) {
       if (sLo < at) sLoEarlier = sLo;
       sLo = at;
     }
   }
   // None of one moment's readings is before the other: a start figure seen when the food had left it is no start.
   if (sLo === sHi) sLo = sLoEarlier;
-  return { sHi: orNull(sHi), sLo: disputed.size > 0 ? null : orNull(sLo), anyBelow };
+  return { sHi: orNull(sHi), sLo: disputed.size > 0 ? null : orNull(sLo), anyBelow, isBack };
 }
 
 type Left = ReturnType<typeof leaving>;
+
+/** What the record says of a start; a moment at which it was made is known as it is. */
+function leftOf(followed: Followed, start: Start): Left {
+  if (start.kind === 'made') return { sHi: start.at, sLo: start.at, anyBelow: true, isBack: false };
+  const known = followed.lefts.get(start);
+  if (known !== undefined) return known;
+  const left = notBefore(leaving(followed, start), followed.leftHeatAt);
+  followed.lefts.set(start, left);
+  return left;
+}
 
 /** The end of a heating stands for the last look at the start figure where no later look was there (docs/judge.md 4.8). */
 const notBefore = (left: Left, at: number | undefined): Left =>
@@ -128,12 +143,12 @@ function backAtStart(followed: Followed, { degF, degC }: Line, sHi: number): boo
 
 function found(followed: Followed, way: Way): Found {
   const { start, wholeStart } = way;
-  const left =
-    start.kind === 'made'
-      ? { sHi: start.at, sLo: start.at, anyBelow: true }
-      : notBefore(leaving(followed, start), followed.leftHeatAt);
+  const left = leftOf(followed, start);
   const { mLo, mHi, roseAgain } = reaching(followed, way.to, left.sHi ?? Number.POSITIVE_INFINITY);
-  const isBack = wholeStart !== null && left.sHi !== null && backAtStart(followed, wholeStart, left.sHi);
+  const isWhole = start.kind === 'figure' && start.line === wholeStart && !start.isUpper;
+  const isBack = isWhole
+    ? left.isBack
+    : wholeStart !== null && left.sHi !== null && backAtStart(followed, wholeStart, left.sHi);
   return {
     brackets: { sLo: left.sLo, sHi: left.sHi, mLo, mHi },
     roseAgain: roseAgain || isBack,
@@ -258,6 +273,9 @@ function startUnknown(way: Way, shared: readonly Reason[]): Stage {
   };
 }
 
+const startAt = (from: Line | null): Start =>
+  from === null ? { kind: 'made', at: null } : { kind: 'figure', line: from, isUpper: false };
+
 /** The rule's stages for this food. A list without figures is empty. */
 function waysOf(record: StepRecord, { figures }: Profile): Way[] {
   const ambient = figures.cooling_ambient;
@@ -267,15 +285,14 @@ function waysOf(record: StepRecord, { figures }: Profile): Way[] {
   }
   const first = figures.cooling[0]?.from ?? null;
   const wholeStart = first === null ? null : line(first);
+  const whole = startAt(wholeStart);
   return figures.cooling.map((stage, place) => {
     const to = line(stage.to);
     const previous = figures.cooling[place - 1];
     if (stage.counted === 'from_previous' && previous !== undefined)
       return { stage, start: { kind: 'figure', line: line(previous.to), isUpper: true }, to, wholeStart };
-    const from = stage.from ?? first;
-    const start: Start =
-      from === null ? { kind: 'made', at: null } : { kind: 'figure', line: line(from), isUpper: false };
-    return { stage, start, to, wholeStart };
+    const from = stage.from === null ? wholeStart : line(stage.from);
+    return { stage, start: from === wholeStart ? whole : startAt(from), to, wholeStart };
   });
 }
 
@@ -304,10 +321,10 @@ function followedOf(record: StepRecord, profile: Profile, piece: PieceLooks): Fo
   const { ingredients, prepared_at: preparedAt } = record.facts;
   const all = piece.before.length === 0 ? piece.looks : piece.before.concat(piece.looks);
   if (ingredients !== 'ambient' || profile.figures.cooling_ambient === null)
-    return { record, looks: all, disputed: contested(record, profile, piece.before) };
+    return { record, looks: all, disputed: contested(record, profile, piece.before), lefts: new Map() };
   const madeAt = preparedAt ?? null;
   const looks = madeAt === null ? all : all.filter((index) => (record.readings[index]?.at ?? 0) >= madeAt);
-  return { record, looks, disputed: new Set() };
+  return { record, looks, disputed: new Set(), lefts: new Map() };
 }
 
 function pieceStages(
@@ -317,7 +334,7 @@ function pieceStages(
   more: readonly Reason[],
 ): Stages {
   const { record, looks } = followed;
-  const suspect = suspects(record, piece.looks.length > 0 ? piece.looks : piece.before);
+  const suspect = piece.looks.length > 0 ? suspects(piece) : suspectsBefore(record, piece);
   const shared: Reason[] = [...more];
   if (suspect !== null) shared.push(suspect);
   if (followed.disputed.size > 0) shared.push('disputed');
@@ -333,8 +350,8 @@ function pieceStages(
 
 /** Nothing was read, in the step or before it: only what facts say of the clock is known. */
 function nothingRead(record: StepRecord, context: Context, reason: Reason, leftHeatAt?: number): Stages {
-  const followed: Followed = { record, looks: [], disputed: new Set(), leftHeatAt };
-  const stages = pieceStages(followed, { piece: null, before: [], looks: [] }, context, []);
+  const followed: Followed = { record, looks: [], disputed: new Set(), leftHeatAt, lefts: new Map() };
+  const stages = pieceStages(followed, unreadPiece(null), context, []);
   return Object.fromEntries(
     Object.entries(stages).map(([name, stage]) => [name, { ...stage, reasons: [reason] }]),
   );

@@ -70,9 +70,13 @@ function position(
   return from;
 }
 
+/** When the step ended, as far as is seen at `asOf`; null = it goes on. */
+export const endSeen = ({ end, asOf }: StepRecord): number | null =>
+  end !== null && end <= asOf ? end : null;
+
 function spanIn(record: StepRecord, order: Span['order']): Span {
   const { readings } = record;
-  const end = record.end !== null && record.end <= record.asOf ? record.end : null;
+  const end = endSeen(record);
   const until = end ?? record.asOf;
   const earliest = readings[order === null ? 0 : (order[0] ?? 0)];
   const stop = position(readings, order, until, true);
@@ -95,7 +99,16 @@ export type PieceLooks = {
   piece: number | null; // null = the batch, which speaks for no numbered piece
   before: number[]; // its last food readings before the step: all those of that moment
   looks: number[]; // its food readings in the step
+  suspect: number; // how many of `looks` are suspect
 };
+
+/** A piece of which nothing was read. */
+export const unreadPiece = (piece: number | null): PieceLooks => ({
+  piece,
+  before: [],
+  looks: [],
+  suspect: 0,
+});
 
 /** Readings grouped by piece, the batch first, then by number; pieces that were read before the step only have no `looks`. */
 export function byPiece(record: StepRecord, seen: Span): { pieces: PieceLooks[]; airRead: boolean } {
@@ -113,11 +126,13 @@ export function byPiece(record: StepRecord, seen: Span): { pieces: PieceLooks[];
     }
     if (group === undefined || group.piece !== reading.piece) group = groups.get(reading.piece);
     if (group === undefined) {
-      group = { piece: reading.piece, before: [], looks: [] };
+      group = unreadPiece(reading.piece);
       groups.set(reading.piece, group);
     }
-    if (place >= seen.first) group.looks.push(index);
-    else {
+    if (place >= seen.first) {
+      group.looks.push(index);
+      if (reading.suspect) group.suspect++;
+    } else {
       const last = group.before[0];
       if (last !== undefined && (readings[last]?.at ?? 0) < reading.at) group.before.length = 0;
       group.before.push(index);
@@ -130,27 +145,35 @@ export function byPiece(record: StepRecord, seen: Span): { pieces: PieceLooks[];
 /** Those of `looks` (indices in order of time) that were read at the moment `at`; found by halving, not by walking. */
 export function atMoment(record: StepRecord, looks: readonly number[], at: number | null): number[] {
   if (at === null) return [];
-  const timeOf = (place: number): number =>
-    record.readings[looks[place] ?? -1]?.at ?? Number.POSITIVE_INFINITY;
+  const from = firstAtOrAfter(record, looks, at);
+  let past = from;
+  while (record.readings[looks[past] ?? -1]?.at === at) past++;
+  return looks.slice(from, past);
+}
+
+/** Position in `looks` of the first at or after `at`. */
+export function firstAtOrAfter(record: StepRecord, looks: readonly number[], at: number): number {
   let from = 0;
   let to = looks.length;
   while (from < to) {
     const middle = (from + to) >> 1;
-    if (timeOf(middle) < at) from = middle + 1;
+    if ((record.readings[looks[middle] ?? -1]?.at ?? Number.POSITIVE_INFINITY) < at) from = middle + 1;
     else to = middle;
   }
-  let past = from;
-  while (timeOf(past) === at) past++;
-  return looks.slice(from, past);
+  return from;
 }
 
-/** Reason keys for suspect readings among `looks`: some, all, or none. */
-export function suspects(
-  record: StepRecord,
-  looks: readonly number[],
-): 'suspect_only' | 'suspect_reading' | null {
-  let count = 0;
-  for (const index of looks) if (record.readings[index]?.suspect === true) count++;
-  if (count === 0) return null;
-  return count === looks.length ? 'suspect_only' : 'suspect_reading';
+/** Reason keys for suspect readings among a piece's looks: some, all, or none. */
+export function suspects({ suspect, looks }: PieceLooks): 'suspect_only' | 'suspect_reading' | null {
+  if (suspect === 0) return null;
+  return suspect === looks.length ? 'suspect_only' : 'suspect_reading';
 }
+
+/** The same of a piece that was read before the step only. */
+export const suspectsBefore = (record: StepRecord, { piece, before }: PieceLooks) =>
+  suspects({
+    piece,
+    before: [],
+    looks: before,
+    suspect: before.filter((index) => record.readings[index]?.suspect === true).length,
+  });

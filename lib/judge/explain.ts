@@ -14,6 +14,7 @@ import {
   provesHeated,
   provesHot,
   span,
+  unreadPiece,
 } from './evidence.ts';
 import { chartOf, figuresOf, limitFigure, type ShownFigure } from './explain-figures.ts';
 import { heldTo, lineOf } from './held-to.ts';
@@ -243,7 +244,7 @@ export function explainStep(kind: RuleKind, record: StepRecord, profile: Profile
       !byReading(name) || stage.verdict === 'not_applicable'
         ? []
         : alone.flatMap(({ piece, stages: own }) => {
-            const looks = groups.get(piece) ?? { piece, before: [], looks: [] };
+            const looks = groups.get(piece) ?? unreadPiece(piece);
             const mine = own[name];
             if (mine === undefined) return [];
             return [

@@ -19,6 +19,7 @@ export type Heated = {
   foundAgainAt: number | null;
   firstAt: number | null; // first look at the target, seconds or not
   lastBelowAt: number | null; // last reading below it before `firstAt`, or of all where none was at it
+  mostHeld: number; // the most seconds noted at a look at the target; 0 = none
   unnoted: boolean; // some look at the target whose seconds nobody noted
   lastAt: number | null; // the last look of any kind
   isLastBelow: boolean; // it found the piece below the target
@@ -37,6 +38,7 @@ export function heated(record: StepRecord, looks: readonly number[], target: Tar
     foundAgainAt: null,
     firstAt: null,
     lastBelowAt: null,
+    mostHeld: 0,
     unnoted: false,
     lastAt: null,
     isLastBelow: false,
@@ -70,6 +72,7 @@ export function heated(record: StepRecord, looks: readonly number[], target: Tar
     if (!isReached) continue;
     shown.firstAt ??= at;
     if (isUnnoted) shown.unnoted = true;
+    if (mostHeld > shown.mostHeld) shown.mostHeld = mostHeld;
     if (heldS === 0 || mostHeld >= heldS) shown.notedAt ??= at;
     if (Number.isNaN(runFrom) || at - runLast > gapMs) runFrom = at;
     runLast = at;

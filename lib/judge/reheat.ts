@@ -5,7 +5,16 @@ import type { Bracketing } from './brackets.ts';
 import { type Care, care } from './care.ts';
 import type { Judged } from './combine.ts';
 import { high, isClose, type Line, line, low } from './compare.ts';
-import { atMoment, byPiece, naturalHeated, type PieceLooks, type Span, span, suspects } from './evidence.ts';
+import {
+  atMoment,
+  byPiece,
+  naturalHeated,
+  type PieceLooks,
+  type Span,
+  span,
+  suspects,
+  unreadPiece,
+} from './evidence.ts';
 import { warmingTime } from './heat-time.ts';
 import { belowAt, belowAtTheEnd, earlierOf, type Heated, heated, reachedAt } from './heated.ts';
 import type { JudgedReading, StepRecord } from './record.ts';
@@ -157,7 +166,7 @@ function time(followed: Followed, way: Way, profile: Profile, shared: readonly R
 }
 
 function pieceStages(followed: Followed, way: Way, profile: Profile): Stages {
-  const suspect = suspects(followed.record, followed.piece.looks);
+  const suspect = suspects(followed.piece);
   const shared: Reason[] = suspect === null ? [] : [suspect];
   const timed = time(followed, way, profile, shared);
   return { temperature: temperature(followed, way, shared, timed.open ? timed.deadline : null), time: timed };
@@ -171,7 +180,7 @@ function nothingRead(
   way: Way,
   profile: Profile,
 ): Stages[] {
-  const judged = pieces.length > 0 ? pieces : [{ piece: null, before: [], looks: [] }];
+  const judged = pieces.length > 0 ? pieces : [unreadPiece(null)];
   return judged.map((piece) => pieceStages(follow(record, piece, seen, way), way, profile));
 }
 

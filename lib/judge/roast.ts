@@ -3,7 +3,7 @@ import type { Profile } from '#lib/limits/profile.ts';
 import type { Stage, Stages, Verdict } from './answer.ts';
 import { byChart } from './chart.ts';
 import type { Judged } from './combine.ts';
-import { type Span, span } from './evidence.ts';
+import { endSeen } from './evidence.ts';
 import type { StepRecord } from './record.ts';
 import { blankStage } from './stage.ts';
 
@@ -28,7 +28,7 @@ const isMet = (line: OvenLine, temperature: number): boolean =>
  * The oven line of the roast chart, by facts. A weight that nobody noted matters only where the two lines differ
  * in their answer. A pit below its line is contested, never broken: the rule does not say that a pit is an oven.
  */
-export function ovenStage(record: StepRecord, figure: OvenFigure, seen: Span, section: string): Stage {
+export function ovenStage(record: StepRecord, figure: OvenFigure, section: string): Stage {
   const { oven, oven_temp: temperature } = record.facts;
   const lines = ovenLine(record, figure);
   const [first] = lines;
@@ -41,7 +41,7 @@ export function ovenStage(record: StepRecord, figure: OvenFigure, seen: Span, se
   if (answers.length > 0 && answers.every((answer) => answer)) return { ...stage, verdict: 'kept' };
   if (answers.length > 0 && answers.every((answer) => !answer))
     return oven === 'pit' ? { ...stage, reasons: ['disputed'] } : { ...stage, verdict: 'broken' };
-  return { ...stage, open: seen.end === null };
+  return { ...stage, open: endSeen(record) === null };
 }
 
 /**
@@ -53,7 +53,7 @@ export function byRoastChart(record: StepRecord, profile: Profile, section?: str
   if (chart === null) return { byPiece: [], whole: {}, read: [] };
   const judged = byChart(record, { chart, section: section ?? chart.section, care: null });
   if (oven === null) return judged;
-  const line = ovenStage(record, oven, span(record), section ?? oven.section);
+  const line = ovenStage(record, oven, section ?? oven.section);
   return { ...judged, whole: { ...judged.whole, oven: line }, byFacts: ['oven'] };
 }
 
