@@ -1,4 +1,4 @@
-import { and, desc, eq } from 'drizzle-orm';
+import { and, desc, eq, lte } from 'drizzle-orm';
 import type { Db } from './connect.ts';
 import { deviceClock } from './schema.ts';
 
@@ -30,7 +30,7 @@ export async function noteClock(
   const known = lately.get(db) ?? new Map<string, ClockMeasure>();
   lately.set(db, known);
   const key = `${site}/${device}`;
-  const last = known.get(key) ?? (await lastMeasure(db, site, device));
+  const last = known.get(key) ?? (await lastMeasure(db, site, device, nowMs));
   const said = last !== null && Math.abs(last.offMs - offMs) < newMeasure.byMs;
   if (said && nowMs - last.atMs < newMeasure.afterMs) {
     known.set(key, last);
@@ -44,18 +44,26 @@ export async function noteClock(
   known.set(key, measure);
 }
 
-async function lastMeasure(db: Db, site: string, device: string): Promise<ClockMeasure | null> {
+async function lastMeasure(
+  db: Db,
+  site: string,
+  device: string,
+  nowMs: number,
+): Promise<ClockMeasure | null> {
   const [row] = await db.drizzle
     .select({ device: deviceClock.device, atMs: deviceClock.atMs, offMs: deviceClock.offMs })
     .from(deviceClock)
-    .where(and(eq(deviceClock.site, site), eq(deviceClock.device, device)))
+    .where(and(eq(deviceClock.site, site), eq(deviceClock.device, device), lte(deviceClock.atMs, nowMs)))
     .orderBy(desc(deviceClock.atMs))
     .limit(1);
   return row ?? null;
 }
 
-/** The last measure of each device of a site. */
-export async function clocksNow(db: Db, site: string): Promise<ClockMeasure[]> {
+/**
+ * The last measure of each device of a site up to `nowMs`: what a server measured while its own clock was ahead does
+ * not stand before what it measures since.
+ */
+export async function clocksNow(db: Db, site: string, nowMs: number): Promise<ClockMeasure[]> {
   return db.drizzle
     .selectDistinctOn([deviceClock.device], {
       device: deviceClock.device,
@@ -63,7 +71,7 @@ export async function clocksNow(db: Db, site: string): Promise<ClockMeasure[]> {
       offMs: deviceClock.offMs,
     })
     .from(deviceClock)
-    .where(eq(deviceClock.site, site))
+    .where(and(eq(deviceClock.site, site), lte(deviceClock.atMs, nowMs)))
     .orderBy(deviceClock.device, desc(deviceClock.atMs));
 }
 

@@ -76,7 +76,7 @@ async function Standing({ db, session, kitchen }: { db: Db; session: Session; ki
 }
 
 async function devicesAndClocks(db: Db, site: string) {
-  const [devices, clocks] = await Promise.all([devicesOf(db, site), clocksNow(db, site)]);
+  const [devices, clocks] = await Promise.all([devicesOf(db, site), clocksNow(db, site, Date.now())]);
   const byDevice = new Map(clocks.map((measure) => [measure.device, measure]));
   return devices.map(({ device, name, revokedAt }) => ({
     device,

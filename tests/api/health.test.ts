@@ -115,7 +115,7 @@ test('a device’s clock is measured when it sends, kept when it says something 
   expect(await rows()).toBe(1);
   await post(-3 * 60_000, 152);
   expect(await rows()).toBe(2);
-  const [last] = await clocksNow(other.db, here);
+  const [last] = await clocksNow(other.db, here, Date.now());
   expect(Math.abs((last?.offMs ?? 0) + 3 * 60_000)).toBeLessThan(2000);
   expect(deviceFindings([{ name: 'pit tablet', offMs: last?.offMs ?? 0 }])).toEqual([
     { key: 'device_clock', values: { name: 'pit tablet', minutes: 3, way: 'behind' } },

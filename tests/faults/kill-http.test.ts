@@ -1,20 +1,25 @@
 import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { type KitchenServer, startKitchen } from '#bin/kitchen-server.ts';
 import { airReading, firstVisit, type Visitor } from '#bin/visitor.ts';
-import { openBook } from '#db/connect.ts';
-import { listSites } from '#db/load.ts';
-import type { Draft } from '#shared/entries/entry.ts';
-import { type Acknowledged, expectNothingLost } from './kept-after-kill.ts';
+import { settlePlace } from '#db/embedded/place.ts';
+import { silent } from '#db/say.ts';
+import { expectBookKept } from './kept-after-fault.ts';
+import { Phone } from './phone.ts';
 
 // A whole server is killed and comes back: on a busy machine that takes its time.
 vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
 
 let kitchen: KitchenServer;
 let visitor: Visitor;
+let phone: Phone;
 beforeAll(async () => {
   kitchen = await startKitchen();
   visitor = await firstVisit(kitchen.url);
+  phone = new Phone(visitor);
 });
 afterAll(() => kitchen.stop());
 
@@ -28,58 +33,42 @@ const serving = (): number =>
       .split(' ')[0],
   );
 
-/** One post; null when the server was gone before it answered. */
-async function post(draft: Draft): Promise<Acknowledged | null> {
-  try {
-    const response = await fetch(`${kitchen.url}/api/entries`, {
-      method: 'POST',
-      headers: visitor.headers,
-      body: JSON.stringify([draft]),
-    });
-    const { receipts } = (await response.json()) as { receipts: { id: string; seq: number | null }[] };
-    const seq = receipts[0]?.seq;
-    return seq == null ? null : { id: draft.id, seq };
-  } catch {
-    return null;
-  }
-}
+const postmaster = (): number => {
+  const { cluster } = settlePlace(kitchen.environment, silent);
+  return Number(readFileSync(join(cluster, 'postmaster.pid'), 'utf8').split('\n')[0]);
+};
 
-const isTaken = (one: Acknowledged | null): one is Acknowledged => one !== null;
+let looks = 0;
 
-test('a server killed in the middle of a hundred posts comes back by itself, with every acknowledged entry once', async () => {
-  const drafts = Array.from({ length: 100 }, (_, n) => airReading(visitor, n));
-  const back = kitchen.waitFor('The server is back', 120_000);
-  let answered = 0;
+/** A hundred posts, the kill when twenty were answered; then everything once more, as a phone does. */
+async function underFire(kill: () => void): Promise<void> {
+  const drafts = Array.from({ length: 100 }, () => airReading(visitor, looks++));
+  const before = phone.told.size;
+  let killed = false;
   const answers = await Promise.all(
     drafts.map(async (draft, n) => {
-      await new Promise((wake) => setTimeout(wake, n * 5));
-      const answer = await post(draft);
-      answered += answer ? 1 : 0;
-      if (answered === 20 && answer) process.kill(serving(), 'SIGKILL');
-      return answer;
+      await sleep(n * 5);
+      const answered = await phone.post(kitchen.url, [draft]);
+      if (!killed && phone.told.size - before >= 20) {
+        killed = true;
+        kill();
+      }
+      return answered;
     }),
   );
-  const before = answers.filter(isTaken);
-  expect(before.length).toBeGreaterThanOrEqual(20);
-  expect(before.length).toBeLessThan(100); // else the kill came too late to prove anything
-  await back;
-  // The phone sends again what it has no receipt for, and, to be sure, everything else too.
-  const after = await Promise.all(drafts.map(post));
-  expect(after.filter(isTaken)).toHaveLength(100);
-  const seqs = new Map(after.filter(isTaken).map(({ id, seq }) => [id, seq]));
-  for (const { id, seq } of before) expect(seqs.get(id)).toBe(seq);
+  expect(answers.filter(Boolean).length).toBeGreaterThanOrEqual(20);
+  expect(answers).toContain(false); // else the kill came too late to prove anything
+  await Promise.all(drafts.map((draft) => phone.postUntilTold(kitchen.url, [draft])));
+  expect(phone.told.size - before).toBe(100);
+  await expectBookKept(kitchen.environment, [phone]);
+}
 
-  const db = await openBook(kitchen.environment);
-  try {
-    const [site] = await listSites(db);
-    if (!site) throw new Error('the site is gone');
-    await expectNothingLost(
-      db,
-      site.site,
-      after.filter(isTaken),
-      drafts.map(({ id }) => id),
-    );
-  } finally {
-    await db.close();
-  }
+test('a server killed in the middle of a hundred posts comes back by itself, with every acknowledged entry once (demand:68)', async () => {
+  const back = kitchen.waitFor('The server is back', 120_000);
+  await underFire(() => process.kill(serving(), 'SIGKILL'));
+  await back;
+});
+
+test('a database killed under a whole server is started again by it, with every acknowledged entry once', async () => {
+  await underFire(() => process.kill(postmaster(), 'SIGKILL'));
 });

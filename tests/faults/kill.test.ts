@@ -1,108 +1,77 @@
-import { type ChildProcessByStdio, spawn } from 'node:child_process';
-import { chmodSync, existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { chmodSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { createInterface } from 'node:readline';
-import type { Readable, Writable } from 'node:stream';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { type Db, openBook } from '#db/connect.ts';
-import { append, createSite, type Receipt } from '#db/ledger.ts';
-import { clock, evening, hand, minutes, reading, site } from '../db/drafts.ts';
-import { type Acknowledged, expectNothingLost } from './kept-after-kill.ts';
+import { setTimeout as sleep } from 'node:timers/promises';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { firstVisit, type Visitor } from '#bin/visitor.ts';
+import { type Api, keepApi } from './api-process.ts';
+import { expectBookKept } from './kept-after-fault.ts';
+import { panOfBeans } from './night-load.ts';
+import { Phone } from './phone.ts';
+import { killPlan, type Round } from './plan.ts';
 
-// Each test starts several processes and recovers a database: on a busy machine that takes its time.
-vi.setConfig({ testTimeout: 240_000 });
+// Each round recovers a database and starts processes: on a busy machine that takes its time.
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
+
+const seed = Number(process.env.HOLDPROOF_FAULT_SEED ?? 1);
+const rounds = killPlan(seed, Number(process.env.HOLDPROOF_FAULT_ROUNDS ?? 6));
 
 let data: string;
 let env: NodeJS.ProcessEnv;
-let here: string;
+let api: Api;
+let visitor: Visitor;
+let phone: Phone;
+let cutShort = 0;
 
-beforeEach(async () => {
+beforeAll(async () => {
   data = mkdtempSync(join(tmpdir(), 'holdproof-kill-'));
   chmodSync(data, 0o755);
-  env = { ...process.env, DATABASE_URL: '', HOLDPROOF_DATA: data };
-  const db = await openBook(env);
-  const made = await createSite(db, hand, [site()], clock);
-  if (made.site === null) throw new Error('the site was refused');
-  here = made.site;
-  await db.close();
+  env = { ...process.env, DATABASE_URL: '', HOLDPROOF_DATABASE: '', HOLDPROOF_DATA: data };
+  api = await keepApi(env);
+  visitor = await firstVisit(api.url);
+  phone = new Phone(visitor);
 });
-afterEach(() => rmSync(data, { recursive: true, force: true }));
+afterAll(async () => {
+  await api.stop();
+  rmSync(data, { recursive: true, force: true });
+});
 
-const drafts = Array.from({ length: 100 }, (_, n) =>
-  reading(null, String(140 + (n % 20)), evening + minutes(n)),
-);
 const postmaster = (): number =>
   Number(readFileSync(join(data, 'postgres', 'postmaster.pid'), 'utf8').split('\n')[0]);
 
-type Server = ChildProcessByStdio<Writable, Readable, null>;
-
-/** Posts all hundred to a server of its own, and kills when `enough` receipts have come. */
-async function postAndKill(enough: number, kill: (server: Server) => void): Promise<Acknowledged[]> {
-  const server: Server = spawn(process.execPath, [join(import.meta.dirname, 'appender.ts'), here], {
-    env,
-    stdio: ['pipe', 'pipe', 'ignore'],
-  });
-  const exited = new Promise<void>((done) => server.once('exit', () => done()));
-  server.stdin.on('error', () => {}); // the pipe of a killed process
-  const acknowledged: Acknowledged[] = [];
-  let killed = false;
-  for await (const line of createInterface({ input: server.stdout })) {
-    if (line === 'ready') for (const draft of drafts) server.stdin.write(`${JSON.stringify([draft])}\n`);
-    else acknowledged.push(...taken(JSON.parse(line)));
-    if (acknowledged.length >= enough && !killed) {
-      killed = true;
-      kill(server);
-    }
-  }
-  await exited;
-  return acknowledged;
+function strike(victim: Round['victim']): void {
+  if (victim !== 'server') process.kill(postmaster(), 'SIGKILL');
+  if (victim !== 'database') process.kill(api.pid(), 'SIGKILL');
 }
 
-const taken = (receipts: Receipt[]): Acknowledged[] =>
-  receipts.flatMap((one) => (one.status === 'refused' ? [] : [{ id: one.id, seq: one.seq }]));
-
-/** As a phone does: everything once more, then look. */
-async function postAgain(db: Db): Promise<void> {
-  const receipts = await append(db, { ...hand, site: here }, drafts, clock);
-  expect(receipts.every(({ status }) => status !== 'refused')).toBe(true);
-}
-
-const sent = drafts.map(({ id }) => id);
-
-describe('SIGKILL in the middle of a hundred posts loses no acknowledged entry and breaks no chain', () => {
-  test.each([1, 10, 45, 90])('of the server, after %i receipts', async (enough) => {
-    const acknowledged = await postAndKill(enough, (server) => server.kill('SIGKILL'));
-    expect(acknowledged.length).toBeGreaterThanOrEqual(enough);
-    const db = await openBook(env);
-    await expectNothingLost(db, here, acknowledged, sent);
-    await postAgain(db);
-    await expectNothingLost(db, here, acknowledged, sent);
-    await db.close();
+describe(`SIGKILL at a random moment under load loses nothing that was acknowledged (seed ${seed})`, () => {
+  test.each(rounds)('round $n: of the $victim, $ms ms after receipt $receipts', async (round) => {
+    const { begin, posts } = panOfBeans(visitor, 60);
+    await phone.postUntilTold(api.url, begin);
+    const before = phone.told.size;
+    let struck: Promise<void> | null = null;
+    const answered = await Promise.all(
+      posts.map(async (drafts, n) => {
+        await sleep(n * 4);
+        const told = await phone.post(api.url, drafts);
+        if (struck === null && phone.told.size - before >= round.receipts) {
+          struck = sleep(round.ms).then(() => strike(round.victim));
+        }
+        return told;
+      }),
+    );
+    expect(struck).not.toBeNull();
+    await struck;
+    if (answered.some((told) => !told)) cutShort += 1;
+    // The phone sends again what it has no receipt for, and, to be sure, everything else too.
+    for (const drafts of posts) await phone.postUntilTold(api.url, drafts);
+    await expectBookKept(env, [phone]);
   });
 
-  test('of the database and the server at once', async () => {
-    const acknowledged = await postAndKill(20, (server) => {
-      process.kill(postmaster(), 'SIGKILL');
-      server.kill('SIGKILL');
-    });
-    const db = await openBook(env);
-    await expectNothingLost(db, here, acknowledged, sent);
-    await postAgain(db);
-    await expectNothingLost(db, here, acknowledged, sent);
-    await db.close();
-    expect(existsSync(join(data, 'postgres', 'postmaster.pid'))).toBe(false);
-  });
-
-  test('of the database alone, under a server that lives a little longer', async () => {
-    const acknowledged = await postAndKill(20, (server) => {
-      process.kill(postmaster(), 'SIGKILL');
-      setTimeout(() => server.kill('SIGKILL'), 300);
-    });
-    const db = await openBook(env);
-    await expectNothingLost(db, here, acknowledged, sent);
-    await postAgain(db);
-    await expectNothingLost(db, here, acknowledged, sent);
-    await db.close();
+  test('most of the kills came while posts were under way: else they would show nothing', () => {
+    expect(cutShort).toBeGreaterThan(rounds.length / 2);
+    expect(api.restarts()).toBeGreaterThanOrEqual(
+      rounds.filter(({ victim }) => victim !== 'database').length,
+    );
   });
 });

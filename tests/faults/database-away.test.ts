@@ -1,0 +1,88 @@
+import { setTimeout as sleep } from 'node:timers/promises';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { firstVisit, type Visitor } from '#bin/visitor.ts';
+import { type Api, keepApi } from './api-process.ts';
+import { expectBookKept } from './kept-after-fault.ts';
+import { panOfBeans } from './night-load.ts';
+import { type OwnDatabase, ownDatabase } from './own-database.ts';
+import { Phone } from './phone.ts';
+
+vi.setConfig({ testTimeout: 300_000, hookTimeout: 240_000 });
+
+const awaySeconds = Number(process.env.HOLDPROOF_FAULT_AWAY_S ?? 4);
+
+let database: OwnDatabase;
+let api: Api;
+let visitor: Visitor;
+
+beforeAll(async () => {
+  database = await ownDatabase();
+  api = await keepApi(database.env);
+  visitor = await firstVisit(api.url);
+});
+afterAll(async () => {
+  await api.stop();
+  await database.close();
+});
+
+test(`a database that is away for ${awaySeconds} s: said in words, nothing acknowledged is lost, and all is taken after`, async () => {
+  const phone = new Phone(visitor);
+  const { begin, posts } = panOfBeans(visitor, 60);
+  await phone.postUntilTold(api.url, begin);
+  const sending = Promise.all(
+    posts.map(async (drafts, n) => {
+      await sleep(n * 20);
+      await phone.postUntilTold(api.url, drafts, (awaySeconds + 120) * 1000);
+    }),
+  );
+  await sleep(300);
+  await database.stop();
+  const toldThen = phone.told.size;
+  expect(toldThen).toBeLessThan(begin.length + posts.flat().length);
+  const away = Date.now();
+  const said = new Set<string>();
+  while (Date.now() - away < awaySeconds * 1000) {
+    said.add(await problemOf(api.url));
+    await sleep(250);
+  }
+  expect(said).toContain('database_unreachable');
+  expect(phone.told.size).toBe(toldThen);
+  await database.start();
+  await sending;
+  expect(phone.told.size).toBe(begin.length + posts.flat().length);
+  await expectBookKept(database.env, [phone]);
+});
+
+/** What a watcher is told; '' when the server itself is being started again. */
+async function problemOf(url: string): Promise<string> {
+  try {
+    const answer = await fetch(`${url}/api/health`, { signal: AbortSignal.timeout(10_000) });
+    expect(answer.status).toBe(503);
+    const { problems } = (await answer.json()) as { problems: { problem: string }[] };
+    return problems[0]?.problem ?? '';
+  } catch (error) {
+    if (error instanceof TypeError) return ''; // fetch: the connection was refused
+    throw error;
+  }
+}
+
+test('two servers on one database: posts to either and the same to both give one chain, each entry once', async () => {
+  const second = await keepApi(database.env);
+  const phones = [new Phone(visitor), new Phone(visitor), new Phone(visitor)] as const;
+  const [shared, one, other] = [panOfBeans(visitor, 30), panOfBeans(visitor, 30), panOfBeans(visitor, 30)];
+  const [both, here, there] = phones;
+  const send = async (phone: Phone, url: string, { begin, posts }: typeof shared) => {
+    await phone.postUntilTold(url, begin);
+    await Promise.all(posts.map((drafts) => phone.postUntilTold(url, drafts)));
+  };
+  await Promise.all([
+    send(both, api.url, shared),
+    send(both, second.url, shared),
+    send(here, api.url, one),
+    send(there, second.url, other),
+  ]);
+  const count = shared.begin.length + shared.posts.flat().length;
+  expect(phones.map(({ told }) => told.size)).toEqual([count, count, count]);
+  await second.stop();
+  await expectBookKept(database.env, phones);
+});
