@@ -1,5 +1,6 @@
 /// <reference lib="webworker" />
 import { type PrecacheEntry, Serwist } from 'serwist';
+import { type Taken, takeWord } from './client/take-word.ts';
 import { sendFromWorker } from './outbox/send-from-worker.ts';
 
 declare const self: ServiceWorkerGlobalScope & { __SW_MANIFEST: (PrecacheEntry | string)[] | undefined };
@@ -31,4 +32,17 @@ serwist.addEventListeners();
 // The browser calls when the network is back, also with no page open (where it knows how).
 self.addEventListener('sync', (event) => {
   if (event.tag === 'holdproof.out') event.waitUntil(sendFromWorker());
+});
+
+/** A round that is open on this phone goes on with the files it began with: the new edition waits for its end. */
+async function take(): Promise<Taken> {
+  const pages = await self.clients.matchAll({ type: 'window', includeUncontrolled: true });
+  if (pages.some(({ url }) => /^\/round(\/|$)/.test(new URL(url).pathname))) return 'round';
+  await self.skipWaiting();
+  return 'taken';
+}
+
+self.addEventListener('message', (event) => {
+  if (event.data !== takeWord) return;
+  event.waitUntil(take().then((answer) => event.ports[0]?.postMessage(answer)));
 });

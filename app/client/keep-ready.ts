@@ -2,6 +2,7 @@ import type { PhoneBook } from '#app/outbox/phone-store.ts';
 import { phoneStore } from '#app/outbox/phone-store.ts';
 
 const everyMs = 60_000;
+const editionEveryMs = 30 * 60_000; // a page may stay open for days, and only a visit asks by itself
 let started = false;
 
 type Answer = Omit<PhoneBook, 'takenAt' | 'bookAhead'> & { now: number };
@@ -26,8 +27,10 @@ export async function takeBook(): Promise<PhoneBook | null> {
 export async function keepReady(): Promise<void> {
   if (started) return;
   started = true;
-  if ('serviceWorker' in navigator)
-    await navigator.serviceWorker.register('/serwist/sw.js', { scope: '/' }).catch(() => {});
+  if ('serviceWorker' in navigator) {
+    const worker = await navigator.serviceWorker.register('/serwist/sw.js', { scope: '/' }).catch(() => null);
+    setInterval(() => void worker?.update().catch(() => {}), editionEveryMs);
+  }
   const take = async (): Promise<void> => {
     if (document.visibilityState !== 'visible') return;
     if ((await takeBook()) !== null) await navigator.storage?.persist?.();

@@ -4,6 +4,7 @@
 import { useRouter } from 'next/navigation';
 import { useTranslations } from 'next-intl';
 import { useEffect, useState } from 'react';
+import { PhoneState } from '#app/client/PhoneState.tsx';
 import { NotSent } from '#app/outbox/NotSent.tsx';
 import { wallTime } from '#app/round/wall-time.ts';
 import { Slip } from '#app/ui/Slip.tsx';
@@ -40,6 +41,7 @@ export function StayFresh({ site, zone, clock, asOf }: Props) {
   return (
     <>
       <NotSent site={site} zone={zone} clock={clock} />
+      <PhoneState site={site} />
       {away === null ? null : (
         <Slip kind="note" bar title={t(`away.${away}`)}>
           <p>{t('away.as_of', { time: wallTime(asOf, zone, clock) })}</p>

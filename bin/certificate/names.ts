@@ -1,6 +1,9 @@
 import { isIP, isIPv4 } from 'node:net';
 import { hostname, networkInterfaces } from 'node:os';
 
+/** HOLDPROOF_NAMES is asked of it. */
+export type Environment = Readonly<Record<string, string | undefined>>;
+
 /** By which names and addresses a phone may ask for this machine. */
 export type Names = { dns: string[]; ip: string[] };
 
@@ -54,7 +57,7 @@ export const isOwnAddress = (address: string): boolean => ownBlocks.some((block)
  * What HOLDPROOF_NAMES lists: further names and addresses, apart by commas or spaces.
  * @throws Error in words when one of them is neither
  */
-export function namesAsked(env: NodeJS.ProcessEnv): Names {
+export function namesAsked(env: Environment): Names {
   const all = (env.HOLDPROOF_NAMES ?? '')
     .toLowerCase()
     .split(/[\s,]+/)
@@ -75,7 +78,7 @@ export function ownName(): string {
 }
 
 /** This machine's own names and addresses now, with those of HOLDPROOF_NAMES. */
-export function namesNow(env: NodeJS.ProcessEnv): Names {
+export function namesNow(env: Environment): Names {
   const asked = namesAsked(env);
   const bare = ownName();
   const own = bare === '' ? [] : [bare, `${bare}.local`];

@@ -13,7 +13,7 @@ import { dirname, join } from 'node:path';
 import { z } from 'zod';
 import { newAuthority, newServer } from './issue.ts';
 import { type Permitted, permitsAddress, permitsDns } from './name-constraints.ts';
-import { type Names, namesAsked, namesNow, ownName } from './names.ts';
+import { type Environment, type Names, namesAsked, namesNow, ownName } from './names.ts';
 
 const names = z.object({ dns: z.array(z.string()), ip: z.array(z.string()) });
 const kept = z.object({
@@ -47,7 +47,7 @@ export const certificateFile = (dataFolder: string): string => join(dataFolder, 
  */
 export async function ownCertificate(
   file: string,
-  env: NodeJS.ProcessEnv,
+  env: Environment,
   now: number = Date.now(),
 ): Promise<OwnCertificate> {
   const before = read(file);

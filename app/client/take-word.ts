@@ -1,0 +1,3 @@
+/** What a page asks of a waiting worker; it answers through the port that comes with the question. */
+export const takeWord = 'holdproof.take';
+export type Taken = 'taken' | 'round'; // round = a round is open on this phone, and goes on in its edition
