@@ -48,6 +48,7 @@ const storedStage = (doc: StageDoc): Stage => ({
   below_longest_min: doc.below_longest_min,
   below_shortest_min: doc.below_shortest_min,
   longest_gap_min: doc.longest_gap_min,
+  ...(doc.last_day === undefined ? {} : { last_day: doc.last_day }),
 });
 
 /** What a stored verdict says of the roast's cook: the figure it was held to, or that the allowance is contested. */
@@ -150,8 +151,7 @@ export function explainDay(
 ): DayProof | null {
   const doc = run.stages[name];
   const kind = kindOfDoc(run);
-  // A date mark is counted in days, which are said in its row: no reading decides it.
-  if (doc === undefined || kind === null || name === 'date_mark') return null;
+  if (doc === undefined || kind === null) return null;
   const every = run.by_piece.flatMap(({ piece, stages }) => {
     const stored = stages[name];
     if (stored === undefined) return [];
@@ -176,7 +176,7 @@ export function explainDay(
     doc.rests_on.some((id) => !known.has(id)) ||
     (doc.longest_min !== null && own.some(({ proof }) => proof.stage.longest_min === null));
   const isPart = !isOfDay(day, run) || lacks;
-  const isByFacts = name === 'oven' || name === 'house_plan_interval';
+  const isByFacts = name === 'oven' || name === 'house_plan_interval' || name === 'date_mark';
   return {
     kind,
     proof: {

@@ -11,8 +11,12 @@ import { style } from './style.ts';
 
 type Told = { batch: BatchDoc; run: RunDoc; name: string; proof: DayProof };
 
-/** About witness or the house's plan: no verdict on the food, and told with each batch. */
-const isLesser = (name: string): boolean => name === 'between_readings' || name === 'house_plan_interval';
+/**
+ * Told with each batch and nowhere else: about witness or the house's plan, and no verdict on the food; or counted in
+ * days, so that no reading decides it.
+ */
+const isLesser = (name: string): boolean =>
+  name === 'between_readings' || name === 'house_plan_interval' || name === 'date_mark';
 
 const isWhole = ({ proof }: Told): boolean =>
   proof.proof.stage.verdict === 'broken' || proof.proof.stage.verdict === 'not_shown';
