@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { limitsOf } from '#lib/fold/limits-of.ts';
 import { canonicalDay } from '#lib/sheet/canonical-day.ts';
-import { profileWords } from '#lib/sheet/profile-words.ts';
+import { profileInPrint, profileWords } from '#lib/sheet/profile-words.ts';
 import { SheetNames } from '#lib/sheet/sheet-names.ts';
 import { sheetWords } from '#lib/sheet/sheet-words.ts';
 import type { Body } from '#shared/entries/entry.ts';
@@ -64,14 +64,19 @@ describe('who entered a change stays named', () => {
     expect(since(moved, '21:30')).toEqual([['hot_hold', 'boss', ms('21:00')]]);
   });
 
-  test('on the sheet, beside its ground', () => {
+  test('on the sheet, beside its ground; what the foot has no room for stands on page 1', () => {
     const day = canonicalDay(twoHands().entries, '2026-05-08');
     if (!day) throw new Error('no day');
-    const words = profileWords(new SheetNames(day, sheetWords('en'), 'en'));
+    const names = new SheetNames(day, sheetWords('en'), 'en');
+    const words = profileWords(names);
+    expect(profileInPrint(names)).toEqual({
+      foot: 'Judged by Ours, FDA Food Code 2022, with local changes that page 1 names.',
+      first: words,
+    });
     const cook = day.people.find(({ id }) => id === 'cook')?.name;
     const boss = day.people.find(({ id }) => id === 'boss')?.name;
     expect(words).toBe(
-      `Judged by Ours, FDA Food Code 2022, with local changes to V-12 (County health, Variance 12, 2026-03-01), entered by ${cook}, 8 May 17:30, house limit. Entered by ${boss}, 8 May 19:00.`,
+      `Judged by Ours, FDA Food Code 2022. Set by the kitchen: Food held hot: V-12 (County health, Variance 12, 2026-03-01), entered by ${cook}, 8 May 17:30; Food held cold: house limit. Entered by ${boss}, 8 May 19:00.`,
     );
   });
 });

@@ -1,4 +1,5 @@
 import { useTranslations } from 'next-intl';
+import { Fragment } from 'react';
 import { Section } from '#app/ui/Section.tsx';
 import { groupedFigures, listedFigures } from '#lib/limits/listing.ts';
 import type { Profile } from '#lib/limits/profile.ts';
@@ -75,7 +76,7 @@ function Row({ roles, figure }: Grouped) {
         {value === null ? null : (
           <>
             {': '}
-            <b className={css.value}>{value}</b>
+            <Value value={value} />
           </>
         )}{' '}
         <Section>{figure.section}</Section>
@@ -85,15 +86,32 @@ function Row({ roles, figure }: Grouped) {
         {[
           figure.edition,
           t(`force.${figure.force}`),
-          t(`checked.${figure.checked}`),
+          figure.force === 'house' ? '' : t(`checked.${figure.checked}`),
           from === null ? '' : t('figures.from', { date: from }),
           until === null ? '' : t('figures.until', { date: until }),
         ]
           .filter(Boolean)
           .join(' · ')}
       </p>
-      <p className={css.note}>{t('figures.where', { where: figure.where })}</p>
+      {figure.force === 'house' ? null : (
+        <p className={css.note} lang="en">
+          {t('figures.where', { where: figure.where })}
+        </p>
+      )}
       {disputed === null ? null : <p className={css.note}>{t('figures.disputed', { what: disputed })}</p>}
     </li>
   );
+}
+
+/** A figure; of a chart, row by row, none broken in the middle. */
+function Value({ value }: { value: string }) {
+  const rows = value.split(', ');
+  return rows.map((row, at) => (
+    <Fragment key={row}>
+      <b className={css.value}>
+        {row}
+        {at < rows.length - 1 ? ',' : ''}
+      </b>{' '}
+    </Fragment>
+  ));
 }

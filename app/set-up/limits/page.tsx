@@ -100,7 +100,7 @@ async function Change({ one: { role, change, direction }, kitchen, profile, publ
       <Link href={`/set-up/limits/${role}`} prefetch={false} className={list.thing}>
         <span className={list.name}>{t(`change.${role}`)}</span>
         <span className={css.figure}>{(is && figureWords(is)?.figure) ?? t('form.off')}</span>
-        <span className={list.note}>{t(`form.direction.${direction}`)}</span>
+        <span className={list.note}>{t(`made.direction.${direction}`)}</span>
         <span className={list.note}>
           {asPublished === null ? t('made.not_published') : t('made.published', asPublished)}
         </span>

@@ -4,6 +4,7 @@ import { type ExceptionWords, exceptionWords } from '../exception-words.ts';
 import { type Exception, exceptionsOf, refsOf } from '../exceptions.ts';
 import type { MarkWord, SampleKind } from '../mark-paths.ts';
 import type { Printed } from '../printed.ts';
+import { profileInPrint } from '../profile-words.ts';
 import type { SheetNames } from '../sheet-names.ts';
 import { countsOf } from '../totals.ts';
 import { dayInLines } from './day-in-lines.ts';
@@ -31,6 +32,7 @@ export function dayPages(
       { style: style.body },
       top(names),
       signature(names, printed),
+      limits(names),
       totals(names),
       ...exceptionList(names, exceptions, printed),
       ...notShownLines(names, exceptions),
@@ -69,6 +71,12 @@ const top = (names: SheetNames): ReactElement =>
       h(Text, null, boundsWords(names)),
     ),
   );
+
+/** By which limits the day was judged, where the foot has no room for all that is local in them. */
+function limits(names: SheetNames): ReactElement | null {
+  const { first } = profileInPrint(names);
+  return first === null ? null : h(Text, { key: 'limits', style: style.ruled }, first);
+}
 
 /** Counts of verdicts of published rules; hours are told batch by batch, never added up over the day. */
 function totals(names: SheetNames): ReactElement {

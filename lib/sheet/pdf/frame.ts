@@ -1,7 +1,7 @@
 import { Text, View } from '@react-pdf/renderer';
 import { createElement as h, type ReactElement } from 'react';
 import type { Printed } from '../printed.ts';
-import { profileWords } from '../profile-words.ts';
+import { profileInPrint } from '../profile-words.ts';
 import type { SheetNames } from '../sheet-names.ts';
 import { style } from './style.ts';
 
@@ -47,7 +47,11 @@ export function pageFoot(names: SheetNames, printed: Printed): ReactElement {
       { style: { ...style.strong, paddingRight: 80 } },
       `${day.site.name}, ${names.longDate(day.from)}, ${boundsWords(names)}`,
     ),
-    h(Text, null, `${profileWords(names)} ${say('common.local_codes')}`),
+    h(
+      Text,
+      { style: { paddingRight: 80 } }, // the page's number stands there when this takes two lines
+      `${profileInPrint(names).foot} ${say('common.local_codes')}`,
+    ),
     h(
       View,
       { style: style.between },

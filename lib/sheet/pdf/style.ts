@@ -37,7 +37,7 @@ export const style = StyleSheet.create({
   },
   foot: {
     position: 'absolute',
-    bottom: 22,
+    bottom: 20, // four lines of foot end at the margin
     left: margin.left,
     right: margin.right,
     borderTopWidth: 0.5,
@@ -48,7 +48,7 @@ export const style = StyleSheet.create({
   },
   number: {
     position: 'absolute',
-    bottom: 45,
+    bottom: 43,
     right: margin.right,
     width: 80,
     textAlign: 'right',

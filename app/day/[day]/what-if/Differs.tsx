@@ -63,7 +63,12 @@ async function Side({ word, stage, name, names }: SideProps) {
           t('no_stage')
         ) : (
           <>
-            <Verdict verdict={stage.verdict} /> <Section>{sectionWords(names, name, stage)}</Section>
+            <Verdict verdict={stage.verdict} />{' '}
+            {stage.section === '' && stage.verdict === 'not_applicable' ? (
+              <span className={css.note}>{t('no_section')}</span>
+            ) : (
+              <Section>{sectionWords(names, name, stage)}</Section>
+            )}
             <span className={css.note}>{asked(names, stage)}</span>
           </>
         )}

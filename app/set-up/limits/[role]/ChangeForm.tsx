@@ -1,6 +1,6 @@
 'use client'; // a form
 import { useTranslations } from 'next-intl';
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { TextField } from '#app/ui/Field.tsx';
 import { Key } from '#app/ui/Key.tsx';
 import { Pick, PickGroup } from '#app/ui/Pick.tsx';
@@ -59,7 +59,7 @@ export function ChangeForm({ site, figure, published, own, hand, cannot }: Props
     also: (values) =>
       (foundOf(figure, values, published)?.problems ?? []).map((one) => ({
         field: one.field.replace('body.', '').replaceAll('.', '_'),
-        words: wordsOf(one),
+        words: one.problem === 'looser_needs_ground' ? t('needed') : wordsOf(one),
       })),
   });
   const { send, busy } = useDrafts(back);
@@ -79,6 +79,11 @@ export function ChangeForm({ site, figure, published, own, hand, cannot }: Props
 
   const found = foundOf(figure, typed.form.watch(), published);
   const looser = found !== null && needsGround(found.direction);
+  const { clearErrors } = typed.form;
+  const { authority, document, dated } = f;
+  useEffect(() => {
+    if (!looser) clearErrors([authority, document, dated]); // a stricter figure needs none of them
+  }, [looser, clearErrors, authority, document, dated]);
   const asPublished = figureWords(figure);
   return (
     <ThingFrame
@@ -117,7 +122,7 @@ export function ChangeForm({ site, figure, published, own, hand, cannot }: Props
       {isNew ? <TextField hint={t('name_hint')} {...typed.field('name')} /> : null}
       {hand.name === '' ? null : <p>{t('entered', { name: hand.name })}</p>}
       {change === null ? null : (
-        <>
+        <div className={css.back}>
           <Key
             wide
             cannot={cannot === null ? (busy ? c('saving') : null) : cannot}
@@ -135,7 +140,7 @@ export function ChangeForm({ site, figure, published, own, hand, cannot }: Props
               {words}
             </p>
           ))}
-        </>
+        </div>
       )}
       <p>{c('local_codes')}</p>
     </ThingFrame>
