@@ -1,0 +1,120 @@
+import { useTranslations } from 'next-intl';
+import { length, temperature } from '#app/batch/said.ts';
+import type { BatchView } from '#app/batch/view.ts';
+import { assumed } from '#lib/between/assumed.ts';
+import type { CoolingOutlook, CoolingTarget } from '#lib/between/cooling.ts';
+import { reheatWay } from '#lib/between/reheat.ts';
+import type { JudgedRun } from '#lib/fold/book.ts';
+import { measuredCover } from '#lib/science/cover.ts';
+import { CoolingChart } from './CoolingChart.tsx';
+import { CoolingFigures } from './CoolingFigures.tsx';
+import { outlookOf } from './outlook-of.ts';
+import { degreesF, type Say, siteOf, timeAt } from './said.ts';
+import css from './science.module.css';
+
+type Props = { view: BatchView; run: JudgedRun };
+
+/** When a cooling passes its figures, with both deadlines; what can still be done by when; when to read next. */
+export function CoolingForecast({ view, run }: Props) {
+  const t = useTranslations('science.cooling');
+  const found = outlookOf(view.book, run);
+  if (found === null) return null;
+  const ranges = found.targets.filter(({ expected }) => expected.say === 'range');
+  const byDepth = ranges.some(({ expected }) => expected.say === 'range' && expected.by === 'depth');
+  const moved = run.places.length > 1;
+  return (
+    <>
+      <h3>{t('title')}</h3>
+      {found.targets.map((target) => (
+        <Target key={target.stage} view={view} found={found} target={target} />
+      ))}
+      <p className={css.note}>
+        {[
+          byDepth ? t('by_depth') : ranges.length > 0 ? t('cover', measuredCover) : null,
+          found.piece === null ? null : t('piece', { number: found.piece }),
+          moved ? t('since', { time: timeAt(found.since, siteOf(view)) }) : null,
+        ]
+          .filter((words) => words !== null)
+          .join(' ')}
+      </p>
+      <CoolingChart view={view} found={found} />
+      <Act view={view} found={found} />
+      <CoolingFigures view={view} found={found} />
+    </>
+  );
+}
+
+function Target({ view, found, target }: { view: BatchView; found: CoolingOutlook; target: CoolingTarget }) {
+  const t = useTranslations('science.cooling');
+  const site = siteOf(view);
+  const { expected, deadline, standing, limit } = target;
+  const figure = temperature(limit.value, limit.unit);
+  const by = deadline === null ? '' : timeAt(deadline, site);
+  const air = found.air === null ? '' : degreesF(found.air.value, site.unit);
+  const words = (): string => {
+    if (expected.say !== 'range') return t(expected.say, { figure, air });
+    const earliest = timeAt(expected.earliest, site);
+    const bare = deadline === null;
+    if (expected.latest === null)
+      return t(bare ? 'no_end_bare' : 'no_end', { figure, earliest, deadline: by });
+    const latest = timeAt(expected.latest, site, 'up');
+    return t(bare ? 'range_bare' : 'range', { figure, earliest, latest, deadline: by });
+  };
+  const warns = standing === 'nothing_to_warn_of' || standing === 'unknown' ? null : standing;
+  return (
+    <>
+      <p className={css.big}>{words()}</p>
+      {warns === null ? null : (
+        <p className={css.warns}>{t(`standing.${warns}`, { figure, deadline: by })}</p>
+      )}
+    </>
+  );
+}
+
+function Act({ view, found }: { view: BatchView; found: CoolingOutlook }) {
+  const t = useTranslations('science.cooling');
+  const say = useTranslations('common') as unknown as Say;
+  const site = siteOf(view);
+  const reheat = reheatWay(view.book, found);
+  const figureOf = (stage: string): string => {
+    const limit = found.targets.find((one) => one.stage === stage)?.limit;
+    return limit === undefined ? '' : temperature(limit.value, limit.unit);
+  };
+  const depth = `${Number(Math.min(assumed.shallowIn, (found.depthIn ?? 4) / 2).toFixed(1))} in`;
+  return (
+    <>
+      <h3>{t('act')}</h3>
+      {found.ways.length === 0 ? (
+        <p className={css.note}>{t('no_ways')}</p>
+      ) : (
+        <p className={css.note}>{t('way_help')}</p>
+      )}
+      <ul className={css.ways}>
+        {found.ways.map(({ way, lastStart, target }) => (
+          <li key={way}>
+            {lastStart === null
+              ? t(`way.${way}_late`, { figure: figureOf(target) })
+              : t(`way.${way}`, { time: timeAt(lastStart, site), depth })}
+          </li>
+        ))}
+        {reheat === null ? null : (
+          <li>
+            {reheat.to === null || reheat.withinMin === null
+              ? t('reheat_bare', { time: timeAt(reheat.startBy, site) })
+              : t('reheat', {
+                  time: timeAt(reheat.startBy, site),
+                  to: temperature(reheat.to.value, reheat.to.unit),
+                  length: length(say, reheat.withinMin),
+                })}{' '}
+            {t('reheat_help')}
+          </li>
+        )}
+        {found.next === null ? null : (
+          <li>
+            {t('next', { time: timeAt(found.next.at, site) })} {t(`why.${found.next.why}`)}
+          </li>
+        )}
+      </ul>
+    </>
+  );
+}
