@@ -1,8 +1,8 @@
 import { NextIntlClientProvider } from 'next-intl';
 import { useEffect, useMemo, useState } from 'react';
 import { InSite } from '#app/client/InSite.tsx';
-import { takeBook } from '#app/client/keep-ready.ts';
-import { type PhoneBook, phoneStore } from '#app/outbox/phone-store.ts';
+import { lastBook, takeBook } from '#app/client/take-book.ts';
+import type { PhoneBook } from '#app/outbox/phone-store.ts';
 import { useOutbox } from '#app/outbox/useOutbox.ts';
 import { foldNow } from '#lib/fold/fold-now.ts';
 import { withDrafts } from '#lib/fold/not-in-the-book.ts';
@@ -27,18 +27,9 @@ export function Away() {
   );
 }
 
-async function lastBook(): Promise<PhoneBook | null> {
-  try {
-    const all = await phoneStore().book.toArray();
-    return all.sort((a, b) => b.takenAt - a.takenAt)[0] ?? null;
-  } catch {
-    return null;
-  }
-}
-
 const tickMs = 15_000;
 
-function Known({ kept, onBook }: { kept: PhoneBook; onBook: (book: PhoneBook) => void }) {
+function Known({ kept, onBook }: { kept: PhoneBook; onBook: (book: PhoneBook | 'none') => void }) {
   const { now: outbox } = useOutbox(kept.site);
   const [now, setNow] = useState(() => Date.now());
   const [back, setBack] = useState(false);
@@ -47,6 +38,7 @@ function Known({ kept, onBook }: { kept: PhoneBook; onBook: (book: PhoneBook) =>
       setNow(Date.now());
       const fresh = await takeBook();
       if (fresh === null) return setBack(false);
+      if (fresh === 'revoked') return onBook('none'); // the kitchen does not know this phone any more
       onBook(fresh);
       setBack(true);
     };

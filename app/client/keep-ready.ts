@@ -1,27 +1,8 @@
-import type { PhoneBook } from '#app/outbox/phone-store.ts';
-import { phoneStore } from '#app/outbox/phone-store.ts';
+import { takeBook } from './take-book.ts';
 
 const everyMs = 60_000;
 const editionEveryMs = 30 * 60_000; // a page may stay open for days, and only a visit asks by itself
 let started = false;
-
-type Answer = Omit<PhoneBook, 'takenAt' | 'bookAhead'> & { now: number };
-
-/** The kitchen of now into this phone's store; what was there stays when nothing answers. */
-export async function takeBook(): Promise<PhoneBook | null> {
-  const asked = Date.now();
-  try {
-    const response = await fetch('/api/book', { cache: 'no-store' });
-    if (!response.ok) return null;
-    const { now, ...rest } = (await response.json()) as Answer;
-    const takenAt = Date.now();
-    const book: PhoneBook = { ...rest, takenAt, bookAhead: now - (asked + takenAt) / 2 };
-    await phoneStore().book.put(book);
-    return book;
-  } catch {
-    return null; // no network, or no store: the page that is open goes on
-  }
-}
 
 /** Registers the worker, asks for a lasting store once there is something to keep, and keeps the book at hand. */
 export async function keepReady(): Promise<void> {
@@ -33,7 +14,8 @@ export async function keepReady(): Promise<void> {
   }
   const take = async (): Promise<void> => {
     if (document.visibilityState !== 'visible') return;
-    if ((await takeBook()) !== null) await navigator.storage?.persist?.();
+    const taken = await takeBook();
+    if (taken !== null && taken !== 'revoked') await navigator.storage?.persist?.();
   };
   await take();
   setInterval(() => void take(), everyMs);

@@ -8,6 +8,7 @@ type KeptHeld = { id: string; site: string; held: Held };
 export type PhoneBook = {
   site: string;
   takenAt: number; // ms, by this phone's clock
+  edition?: string; // as the server names it, so that it is not sent again while nothing was written
   bookAhead: number; // ms that the book's clock was ahead of this phone's
   entries: Entry[];
   hand: string | null;
@@ -45,15 +46,17 @@ const counts = (): Storage | null => {
   }
 };
 
+/** Tells the other pages of this phone that what it holds for a site changed. */
+export function outboxChanged(site: string): void {
+  if (typeof BroadcastChannel === 'undefined') return;
+  const channel = new BroadcastChannel('holdproof.out');
+  channel.postMessage(site);
+  channel.close();
+}
+
 /** Entries of one site that are not in the book yet, in IndexedDB. */
 export function heldStore(site: string): HeldStore {
   const { out } = phoneStore();
-  const say = (): void => {
-    if (typeof BroadcastChannel === 'undefined') return;
-    const channel = new BroadcastChannel('holdproof.out');
-    channel.postMessage(site);
-    channel.close();
-  };
   const count = async (): Promise<void> => {
     try {
       counts()?.setItem(countKey(site), String(await out.where('site').equals(site).count()));
@@ -69,13 +72,13 @@ export function heldStore(site: string): HeldStore {
     put: async (held) => {
       await out.bulkPut(held.map((one) => ({ id: one.draft.id, site, held: one })));
       await count();
-      say();
+      outboxChanged(site);
     },
     remove: async (ids) => {
       if (ids.length === 0) return;
       await out.bulkDelete([...ids]);
       await count();
-      say();
+      outboxChanged(site);
     },
     expected: () => Number(counts()?.getItem(countKey(site)) ?? 0),
   };
