@@ -12,6 +12,7 @@ import { Figure } from '#app/ui/Figure.tsx';
 import { Key } from '#app/ui/Key.tsx';
 import { Pad } from '#app/ui/Pad.tsx';
 import { degrees, type Unit } from '#shared/units.ts';
+import { Barometer } from './Barometer.tsx';
 import { type Bath, baths, expectedOf } from './baths.ts';
 import css from './page.module.css';
 
@@ -71,13 +72,22 @@ export function CheckEntry({ site, by, probe, zone, clock, altitudeM }: Props) {
         ))}
       </fieldset>
       {bath === 'boiling' ? (
-        <p className={css.note}>
-          {altitudeM === null
-            ? t('boiling_table')
-            : t('boiling_height', {
-                figure: `${expectedOf('boiling', probe.unit, altitudeM)} ${degrees(probe.unit)}`,
-              })}
-        </p>
+        <>
+          <p className={css.note}>
+            {altitudeM === null
+              ? t('boiling_table')
+              : t('boiling_height', {
+                  figure: `${expectedOf('boiling', probe.unit, altitudeM)} ${degrees(probe.unit)}`,
+                })}
+          </p>
+          <Barometer
+            unit={probe.unit}
+            onBoils={(boils) => {
+              setExpected(boils);
+              setField('read');
+            }}
+          />
+        </>
       ) : null}
       <div className={css.two}>
         <Key down={field === 'expected'} onClick={() => setField('expected')} sub={t('should_read')}>

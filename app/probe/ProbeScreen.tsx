@@ -1,21 +1,30 @@
 import { useTranslations } from 'next-intl';
+import { momentOf } from '#app/cabinet/view.ts';
 import type { ScreenGiven } from '#app/client/screen.ts';
 import { Headband } from '#app/ui/Headband.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
 import { whenOf } from '#app/ui/when.ts';
+import { allowedOf } from '#lib/between/probe-record.ts';
+import { profileOf } from '#lib/fold/ask.ts';
+import type { Check } from '#lib/fold/book.ts';
 import { wallClock } from '#shared/time.ts';
 import { CheckEntry } from './CheckEntry.tsx';
+import { History } from './History.tsx';
 import { ProbeSays } from './ProbeSays.tsx';
 import { ProbesScreen } from './ProbesScreen.tsx';
 import { ProbeTitle } from './ProbeTitle.tsx';
 import css from './page.module.css';
+import { Suspect } from './Suspect.tsx';
 import { standings } from './standing.ts';
+import type { ProbeView } from './view.ts';
+import { WhatItReads } from './WhatItReads.tsx';
 
-type Props = { given: ScreenGiven; probe: string; by: string };
+/** `checks`: of this thermometer over a year; missing = those of the book that was given (a phone without network). */
+type Props = { given: ScreenGiven; probe: string; by: string; checks?: readonly Check[] };
 
-/** One thermometer: what its last check says, and a new check on our own keys. */
-export function ProbeScreen({ given, probe, by }: Props) {
+/** One thermometer: what its last check says, a new check on our own keys, what it reads, its checks so far. */
+export function ProbeScreen({ given, probe, by, checks }: Props) {
   const { book } = given;
   const t = useTranslations('kitchen.probe');
   const weekday = useTranslations('common.weekday');
@@ -25,7 +34,18 @@ export function ProbeScreen({ given, probe, by }: Props) {
   const zone = site?.zone ?? 'UTC';
   const clock = site?.clock ?? '24';
   const time = whenOf({ zone, clock }, book.asOf, weekday);
-  const broken = standing.last?.verdict === 'broken';
+  const { last } = standing;
+  const broken = last?.verdict === 'broken';
+  const own = checks ?? book.checks.filter((check) => check.probe === probe);
+  const allowed = allowedOf(standing.probe, profileOf(book));
+  const view: ProbeView = {
+    name: standing.probe.name,
+    unit: standing.probe.unit,
+    zone,
+    clock,
+    locale: given.locale,
+    now: book.asOf,
+  };
   return (
     <Sheet>
       <Headband back={{ href: '/probe', words: t('title') }} clock={wallClock(book.asOf, zone, clock)} />
@@ -46,6 +66,23 @@ export function ProbeScreen({ given, probe, by }: Props) {
           clock={clock}
           altitudeM={site?.altitude_m ?? null}
         />
+        {last !== null && broken ? (
+          <Suspect
+            book={book}
+            failed={last}
+            lastGood={own.findLast(({ verdict, at }) => verdict === 'kept' && at < last.at) ?? null}
+            view={view}
+          />
+        ) : null}
+        <WhatItReads
+          book={book}
+          probe={standing.probe}
+          checks={own}
+          allowed={allowed}
+          view={view}
+          time={(ms) => momentOf(view, ms)}
+        />
+        <History probe={standing.probe} checks={own} allowed={allowed} view={view} />
       </main>
     </Sheet>
   );
