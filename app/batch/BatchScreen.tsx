@@ -1,5 +1,7 @@
 import { useTranslations } from 'next-intl';
 import type { ScreenGiven } from '#app/client/screen.ts';
+import { CoolingWarning } from '#app/science/CoolingWarning.tsx';
+import { ScienceOfRun } from '#app/science/ScienceOfRun.tsx';
 import { Headband } from '#app/ui/Headband.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
@@ -83,6 +85,7 @@ export function BatchScreen({ given, id, asked, clocksOff = noneOff }: Props) {
             : byWhen(wallClock(item.by, view.zone, view.clock), timeSaid(item.by, at))),
         }))}
       />
+      {run === null ? null : <CoolingWarning view={view} run={run} />}
       <BatchHead view={view} run={run} />
       {run === null || line === null ? null : (
         <>
@@ -105,7 +108,9 @@ export function BatchScreen({ given, id, asked, clocksOff = noneOff }: Props) {
       {batch.runs.some(({ step, end }) => step === 'cooling' && end === null) ? (
         <CoolingMethods advice={stepRules(profileOf(book)).cooling} />
       ) : null}
+      {run?.step === 'cooling' ? <ScienceOfRun view={view} run={run} /> : null}
       <RuleRows view={view} />
+      {run === null || run.step === 'cooling' ? null : <ScienceOfRun view={view} run={run} />}
       <PieceList view={view} />
       <Actions view={view} />
       <Runs view={view} shown={run?.key ?? null} />

@@ -29,6 +29,9 @@ export function StepQuestions(props: QuestionProps) {
       return <Cooling {...props} />;
     case 'reheat':
       return <Reheat {...props} />;
+    case 'rest':
+    case 'hot_hold':
+      return <Size {...props} />;
     case 'cook':
       return <Cook {...props} />;
     case 'gone':
@@ -200,6 +203,22 @@ function Cook({ form, onChange, context, equipment }: QuestionProps) {
           maxLength={300}
         />
       </div>
+    </section>
+  );
+}
+
+function Size({ form, onChange }: QuestionProps) {
+  const t = useTranslations('batch.size');
+  return (
+    <section className={css.part}>
+      <TextField
+        id="piece-size"
+        label={t('ask')}
+        hint={t('help')}
+        value={form.pieceIn}
+        onChange={(event) => onChange({ pieceIn: event.target.value })}
+        maxLength={40}
+      />
     </section>
   );
 }

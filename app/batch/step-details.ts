@@ -21,6 +21,7 @@ export type StepForm = {
   oven: NonNullable<Details['oven']> | null;
   ovenTempF: string;
   massLb: string;
+  pieceIn: string; // smallest piece: thickness, width, length, inches
   timeMode: '4h' | '6h' | null;
   procedure: boolean | null; // a written one
   marked: boolean | null; // on the food itself
@@ -44,6 +45,7 @@ export const emptyForm: StepForm = {
   oven: null,
   ovenTempF: '',
   massLb: '',
+  pieceIn: '',
   timeMode: null,
   procedure: null,
   marked: null,
@@ -83,6 +85,9 @@ function own(step: StepName, form: StepForm, at: StepAt): Details {
       return cooling(form, at.unit);
     case 'reheat':
       return reheat(form);
+    case 'rest':
+    case 'hot_hold':
+      return size(form);
     case 'cook':
       return cook(form, at.equipment);
     case 'cold_hold':
@@ -154,6 +159,12 @@ function dateMark({ ready, dayOne }: StepForm, days: number | null): Details {
     ...(ready === null ? {} : { ready_to_eat: ready }),
     ...(last === null ? {} : { date_mark: dayOne, discard_by: last }),
   };
+}
+
+/** One to three sides; anything else is not written. */
+function size({ pieceIn }: StepForm): Details {
+  const sides = masses(pieceIn);
+  return sides === null || sides.length > 3 ? {} : { piece_in: sides };
 }
 
 /** "14.2 13,8 15": weights in the order of the pieces; null when any word is no weight. */
