@@ -2,6 +2,7 @@ import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from '
 import { dirname } from 'node:path';
 import { parseArgs } from 'node:util';
 import { findingsOf } from './claims.ts';
+import { edition } from './edition.ts';
 import { historyOf } from './history.ts';
 import { addTold, nothingTold, ours, type Told } from './run.ts';
 import { shareLines } from './share.ts';
@@ -9,7 +10,8 @@ import { inThreads } from './threads.ts';
 
 /**
  * `npm run soak -- judge [--histories N] [--from SEED] [--state FILE] [--seed SEED]`: ten million histories in two
- * threads. With a state file a run that was stopped goes on where it was. A finding ends it with status 1.
+ * threads. A run that was stopped goes on where it was; the state says how many histories each edition of the judge
+ * and of this machine has seen. A finding ends it with status 1.
  */
 const { values } = parseArgs({
   options: {
@@ -22,7 +24,13 @@ const { values } = parseArgs({
 const say = (words: string): void => void process.stderr.write(`${words}\n`);
 const size = 5000; // histories a stretch
 
-type State = { histories: number; from: number; done: number[]; told: Told };
+type State = {
+  histories: number;
+  from: number;
+  done: number[];
+  told: Told;
+  by: Record<string, number>; // histories, by edition
+};
 
 function alone(seed: number): number {
   const history = historyOf(seed);
@@ -36,7 +44,7 @@ function alone(seed: number): number {
 }
 
 function stateOf(histories: number, from: number): State {
-  const fresh: State = { histories, from, done: [], told: nothingTold() };
+  const fresh: State = { histories, from, done: [], told: nothingTold(), by: {} };
   if (!existsSync(values.state)) return fresh;
   const saved = JSON.parse(readFileSync(values.state, 'utf8')) as State;
   return saved.histories === histories && saved.from === from ? saved : fresh;
@@ -52,6 +60,7 @@ async function soak(): Promise<number> {
   const [histories, from] = [Number(values.histories), Number(values.from)];
   const state = stateOf(histories, from);
   if (state.done.length > 0) say(`Going on after ${state.told.histories} histories.`);
+  const here = edition();
   const known = new Set(state.done);
   const stretches = Array.from({ length: Math.ceil(histories / size) }, (_, place) => ({
     from: from + place * size,
@@ -62,6 +71,7 @@ async function soak(): Promise<number> {
   await inThreads(stretches, 2, (told, at) => {
     addTold(state.told, told);
     state.done.push(at);
+    state.by[here] = (state.by[here] ?? 0) + told.histories;
     for (const { seed, findings } of told.findings)
       say(`FOUND at seed ${seed} (run it alone: --seed ${seed}): ${JSON.stringify(findings)}`);
     if (Date.now() - spoken < 5000) return;
@@ -76,6 +86,8 @@ async function soak(): Promise<number> {
   const lines = verdicts.map(([name, times]) => `${name.padEnd(44)}${times}`);
   process.stdout.write(`${[...lines, ...shareLines(state.told.shares)].join('\n')}\n`);
   process.stdout.write(`${state.told.histories} histories, ${state.told.findings.length} findings\n`);
+  const others = state.told.histories - (state.by[here] ?? 0);
+  if (others > 0) process.stdout.write(`${others} of them by another edition of the judge or the machine\n`);
   const seed = state.told.findings[0]?.seed;
   return seed === undefined ? 0 : alone(seed);
 }
