@@ -293,6 +293,7 @@ function conclusionStep({ name, stage }: StageProof, kind: string, voice: ProofV
     under: [
       ...(claim === null ? [] : [claim]),
       ...lengths.map((words) => say('explain.sentence', { words })),
+      ...(stage.last_day ? [say('explain.last_day', { day: stage.last_day })] : []),
       ...stage.reasons.map((reason) => say('explain.because', { reason: say(`judge.reason.${reason}`) })),
     ],
   };

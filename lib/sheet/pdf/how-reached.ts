@@ -11,12 +11,8 @@ import { style } from './style.ts';
 
 type Told = { batch: BatchDoc; run: RunDoc; name: string; proof: DayProof };
 
-/**
- * Told with each batch and nowhere else: about witness or the house's plan, and no verdict on the food; or counted in
- * days, so that no reading decides it.
- */
-const isLesser = (name: string): boolean =>
-  name === 'between_readings' || name === 'house_plan_interval' || name === 'date_mark';
+/** About witness or the house's plan: no verdict on the food, and told with each batch. */
+const isLesser = (name: string): boolean => name === 'between_readings' || name === 'house_plan_interval';
 
 const isWhole = ({ proof }: Told): boolean =>
   proof.proof.stage.verdict === 'broken' || proof.proof.stage.verdict === 'not_shown';
@@ -24,11 +20,10 @@ const isWhole = ({ proof }: Told): boolean =>
 /** The appendix: each verdict that was not kept as a numbered proof, each that was kept in a line. */
 export function howReached(names: SheetNames): ReactElement[] {
   const { day, say } = names;
-  const title = h(Text, { key: 'how', style: style.part }, say('explain.sheet_title'));
   const limits = profileById(day.profile.id);
   if (limits === null) {
     const words = say('explain.cannot', { what: say('explain.what_profile') });
-    return day.batches.length === 0 ? [] : [title, h(Text, { key: 'how-not' }, words)];
+    return day.batches.length === 0 ? [] : [h(Text, { key: 'how-not' }, words)];
   }
   const told = day.batches.flatMap((batch) =>
     batch.runs.flatMap((run) =>
@@ -44,7 +39,6 @@ export function howReached(names: SheetNames): ReactElement[] {
     { say },
   );
   return [
-    title,
     h(Text, { key: 'how-help', style: style.tool }, say('explain.sheet_help')),
     ...legend.map((line, at) => h(Text, { key: `legend-${at}`, style: { fontSize: 9 } }, line)),
     ...told.filter(isWhole).map((one, at) => wholeProof(names, one, at)),
@@ -109,7 +103,8 @@ function keptLines(names: SheetNames, told: readonly Told[]): ReactElement {
   const { say } = names;
   const batches = [...Map.groupBy(told, ({ batch }) => batch.id).entries()].map(([id, all]) => {
     const each = all.map(({ run, name, proof: { proof } }) =>
-      say('explain.kept_line', {
+      say(name === 'date_mark' ? 'explain.kept_days' : 'explain.kept_line', {
+        day: proof.stage.last_day ? names.dayOfMonth(proof.stage.last_day) : '–',
         step: say(`common.step.${run.step}`),
         stage: say(`sheet.stage.${name}`),
         verdict: say(`judge.verdict.${proof.stage.verdict}`),
