@@ -13,6 +13,8 @@ import { ProbeScreen } from '#app/probe/ProbeScreen.tsx';
 import { ProbesScreen } from '#app/probe/ProbesScreen.tsx';
 import { givenRound } from '#app/round/given-round.ts';
 import { Round } from '#app/round/Round.tsx';
+import { DarkScreen } from '#app/science/DarkScreen.tsx';
+import { PowerScreen } from '#app/science/PowerScreen.tsx';
 import { Headband } from '#app/ui/Headband.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
@@ -38,6 +40,10 @@ export function AwayScreen({ given, signedIn, place }: Props) {
       return <NewBatchScreen given={given} asked={place.asked} />;
     case 'move':
       return <MoveScreen given={given} equipment={place.asked.equipment} />;
+    case 'power':
+      return <PowerScreen given={given} back={place.asked.back === '1'} />;
+    case 'dark':
+      return <DarkScreen given={given} />;
     case 'deviations':
       return <DeviationsScreen given={given} />;
     case 'new_deviation':

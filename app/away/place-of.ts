@@ -2,7 +2,7 @@ type Asked = Record<string, string>;
 
 /** The screen that an address means, of those that a phone can draw by itself. */
 export type Place =
-  | { screen: 'kitchen' | 'round' | 'new_batch' | 'move' | 'new_deviation'; asked: Asked }
+  | { screen: 'kitchen' | 'round' | 'new_batch' | 'move' | 'new_deviation' | 'power' | 'dark'; asked: Asked }
   | { screen: 'batch' | 'next' | 'proof'; id: string; asked: Asked }
   | { screen: 'deviation' | 'probe'; id: string }
   | { screen: 'deviations' | 'probes' | 'needs_the_book' };
@@ -16,6 +16,10 @@ export function placeOf(url: URL): Place {
     case '':
     case 'away':
       return { screen: 'kitchen', asked };
+    case 'kitchen':
+      return third === undefined && (second === 'power' || second === 'dark')
+        ? { screen: second, asked }
+        : { screen: 'needs_the_book' };
     case 'round':
       return second === undefined ? { screen: 'round', asked } : { screen: 'needs_the_book' };
     case 'batch':

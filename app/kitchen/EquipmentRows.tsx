@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import { useTranslations } from 'next-intl';
 import { Hand, RuledRow } from '#app/ui/Ruled.tsx';
 import type { Row } from '#lib/fold/views.ts';
@@ -51,5 +52,11 @@ export function EquipmentRows({ row, view }: { row: Row; view: KitchenView }) {
 function OffSince({ row, view }: { row: Row; view: KitchenView }) {
   const t = useTranslations('kitchen');
   if (row.offSince === null) return null;
-  return <p className={css.off}>{t('off_since', { time: timeOf(view, row.offSince) })}</p>;
+  return (
+    <p className={css.off}>
+      <Link href="/kitchen/dark" prefetch={false}>
+        {t('off_since', { time: timeOf(view, row.offSince) })}
+      </Link>
+    </p>
+  );
 }

@@ -19,6 +19,8 @@ const ways = [
   ['shift_change', '/shift'],
   ['probe_check', '/probe'],
   ['cabinets', '/cabinet'],
+  ['power_out', '/kitchen/power'],
+  ['in_the_dark', '/kitchen/dark'],
   ['missed_round', '/round/missed'],
   ['deviations', '/deviation'],
   ['day_sheet', '/day'],
