@@ -1,11 +1,9 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
-import { type KitchenServer, startKitchen } from '#bin/kitchen-server.ts';
-import { openBook } from '#db/connect.ts';
-import { demoSecrets, fillDemo } from '#db/demo/fill.ts';
-import { listSites, loadAll } from '#db/load.ts';
-import type { Entry, EntryOf, Kind } from '#shared/entries/entry.ts';
-import { openBrowser, phone } from './browser.ts';
+import type { KitchenServer } from '#bin/kitchen-server.ts';
+import type { EntryOf, Kind } from '#shared/entries/entry.ts';
+import { letIn, openBrowser, phone, pressOn, wordsOn } from './browser.ts';
+import { demoKitchen, ofKind as ofKindIn } from './demo-kitchen.ts';
 
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 240_000 });
 
@@ -15,10 +13,7 @@ let page: Page;
 const faults: string[] = [];
 
 beforeAll(async () => {
-  kitchen = await startKitchen();
-  const db = await openBook(kitchen.environment);
-  await fillDemo(db, { fixed: false, now: Date.now() });
-  await db.close();
+  kitchen = await demoKitchen();
   browser = await openBrowser();
   page = await (await phone(browser)).newPage();
   page.setDefaultTimeout(15_000);
@@ -29,26 +24,9 @@ afterAll(async () => {
   await kitchen?.stop();
 });
 
-const press = (words: string | RegExp) =>
-  page
-    .getByRole('button', { name: words })
-    .or(page.getByRole('radio', { name: words }))
-    .or(page.getByRole('checkbox', { name: words }))
-    .or(page.getByRole('link', { name: words }))
-    .first()
-    .click();
-const words = () => page.locator('body').innerText();
-
-async function ofKind<K extends Kind>(kind: K): Promise<EntryOf<K>[]> {
-  const db = await openBook(kitchen.environment);
-  try {
-    const [site] = await listSites(db);
-    const all: Entry[] = site ? await loadAll(db, site.site) : [];
-    return all.filter((entry) => entry.kind === kind) as Entry[] as EntryOf<K>[];
-  } finally {
-    await db.close();
-  }
-}
+const press = (name: string | RegExp) => pressOn(page, name);
+const words = () => wordsOn(page);
+const ofKind = <K extends Kind>(kind: K): Promise<EntryOf<K>[]> => ofKindIn(kitchen, kind);
 
 const batchNamed = async (name: string): Promise<string> => {
   const found = (await ofKind('batch')).find(({ body }) => body.name === name);
@@ -67,15 +45,7 @@ async function written<K extends Kind>(kind: K, act: () => Promise<void>): Promi
 
 describe('what happens to food, by the keys of a phone', () => {
   test('a new device is let in by the manager’s own secret, which signs the manager in as well', async () => {
-    await page.goto(`${kitchen.url}/sign-in`);
-    await page.getByLabel(/called/).fill('pit phone');
-    await page.getByLabel(/Name of the manager/).fill('Delia Marchbanks');
-    await page.getByLabel(/Secret of that person/).fill(demoSecrets.manager);
-    await page
-      .getByRole('button', { name: /Let this device in/ })
-      .last()
-      .click(); // the first one is for a code
-    await page.waitForURL((url) => url.pathname === '/');
+    await letIn(page, kitchen.url);
   });
 
   test('one piece is gone an hour ago: the step says when it went, not when it was typed', async () => {

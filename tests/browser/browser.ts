@@ -1,7 +1,9 @@
-import { type Browser, type BrowserContext, chromium } from 'playwright-core';
+import { mkdirSync } from 'node:fs';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { demoSecrets } from '#db/demo/fill.ts';
 
 /** Debian's Chromium without a window; as root it has no sandbox of its own. It asks nobody outside. */
-export function openBrowser(): Promise<Browser> {
+export function openBrowser(more: readonly string[] = []): Promise<Browser> {
   return chromium.launch({
     executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
     args: [
@@ -12,6 +14,7 @@ export function openBrowser(): Promise<Browser> {
       '--disable-background-networking',
       '--disable-component-update',
       '--disable-sync',
+      ...more,
     ],
   });
 }
@@ -28,3 +31,66 @@ export const phone = (
     timezoneId: 'America/Chicago',
     ...more,
   });
+
+/** What a person can read on the screen now. */
+export const wordsOn = (page: Page): Promise<string> => page.locator('body').innerText();
+
+/** Presses the first key, pick, box or link with these words. */
+export const pressOn = (page: Page, name: string | RegExp): Promise<void> =>
+  page
+    .getByRole('button', { name })
+    .or(page.getByRole('radio', { name }))
+    .or(page.getByRole('checkbox', { name }))
+    .or(page.getByRole('link', { name }))
+    .first()
+    .click();
+
+/** Lets this device into the invented kitchen by its manager's own secret, which signs the manager in as well. */
+export async function letIn(page: Page, url: string): Promise<void> {
+  await page.goto(`${url}/sign-in`);
+  await page.getByLabel(/called/).fill('pit phone');
+  await page.getByLabel(/Name of the manager/).fill('Delia Marchbanks');
+  await page.getByLabel(/Secret of that person/).fill(demoSecrets.manager);
+  await page
+    .getByRole('button', { name: /Let this device in/ })
+    .last()
+    .click(); // the first one is for a code
+  await page.waitForURL((to) => to.pathname === '/');
+}
+
+/** How many rows this phone's own store has in a table; 0 while there is no such table. */
+export const rowsOn = (page: Page, table: 'out' | 'book'): Promise<number> =>
+  page.evaluate(
+    (name) =>
+      new Promise<number>((done, fail) => {
+        const open = indexedDB.open('holdproof');
+        open.onerror = () => fail(open.error);
+        open.onsuccess = () => {
+          const close = (rows: number): void => {
+            open.result.close();
+            done(rows);
+          };
+          if (!open.result.objectStoreNames.contains(name)) return close(0);
+          const count = open.result.transaction(name).objectStore(name).count();
+          count.onsuccess = () => close(count.result);
+        };
+      }),
+    table,
+  );
+
+/** The phone has the worker with every file, and the book of now. */
+export const isReady = async (page: Page): Promise<boolean> => {
+  const working = await page.evaluate(async () => {
+    const worker = await navigator.serviceWorker.getRegistration();
+    return worker?.active?.state === 'activated' && navigator.serviceWorker.controller !== null;
+  });
+  return working && (await rowsOn(page, 'book')) > 0;
+};
+
+/** A picture for whoever looks at the screens: HOLDPROOF_PICTURES names the folder. */
+export async function pictureOf(page: Page, name: string): Promise<void> {
+  const folder = process.env.HOLDPROOF_PICTURES;
+  if (folder === undefined) return;
+  mkdirSync(folder, { recursive: true });
+  await page.screenshot({ path: `${folder}/${name}.png`, fullPage: true });
+}

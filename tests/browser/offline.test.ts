@@ -1,12 +1,9 @@
-import { mkdirSync } from 'node:fs';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
-import { type KitchenServer, startKitchen } from '#bin/kitchen-server.ts';
-import { openBook } from '#db/connect.ts';
-import { demoSecrets, fillDemo } from '#db/demo/fill.ts';
-import { listSites, loadAll } from '#db/load.ts';
-import type { Entry, EntryOf, Kind } from '#shared/entries/entry.ts';
-import { openBrowser, phone } from './browser.ts';
+import type { KitchenServer } from '#bin/kitchen-server.ts';
+import type { EntryOf, Kind } from '#shared/entries/entry.ts';
+import { isReady, letIn, openBrowser, phone, pictureOf, pressOn, rowsOn, wordsOn } from './browser.ts';
+import { demoKitchen, ofKind as ofKindIn } from './demo-kitchen.ts';
 import { openWire, type Wire } from './wire.ts';
 
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 240_000 });
@@ -26,10 +23,7 @@ async function newPage(): Promise<Page> {
 }
 
 beforeAll(async () => {
-  kitchen = await startKitchen();
-  const db = await openBook(kitchen.environment);
-  await fillDemo(db, { fixed: false, now: Date.now() });
-  await db.close();
+  kitchen = await demoKitchen();
   wire = await openWire(Number(new URL(kitchen.url).port));
   browser = await openBrowser();
   context = await phone(browser);
@@ -41,82 +35,17 @@ afterAll(async () => {
   await kitchen?.stop();
 });
 
-const words = () => page.locator('body').innerText();
-const press = (name: string | RegExp) =>
-  page
-    .getByRole('button', { name })
-    .or(page.getByRole('radio', { name }))
-    .or(page.getByRole('link', { name }))
-    .first()
-    .click();
-
-async function ofKind<K extends Kind>(kind: K): Promise<EntryOf<K>[]> {
-  const db = await openBook(kitchen.environment);
-  try {
-    const [site] = await listSites(db);
-    const all: Entry[] = site ? await loadAll(db, site.site) : [];
-    return all.filter((entry) => entry.kind === kind) as Entry[] as EntryOf<K>[];
-  } finally {
-    await db.close();
-  }
-}
-
-/** A picture for whoever looks at the screens: HOLDPROOF_PICTURES names the folder. */
-async function picture(name: string): Promise<void> {
-  const folder = process.env.HOLDPROOF_PICTURES;
-  if (folder === undefined) return;
-  mkdirSync(folder, { recursive: true });
-  await page.screenshot({ path: `${folder}/${name}.png`, fullPage: true });
-}
-
+const words = () => wordsOn(page);
+const press = (name: string | RegExp) => pressOn(page, name);
+const ofKind = <K extends Kind>(kind: K): Promise<EntryOf<K>[]> => ofKindIn(kitchen, kind);
+const picture = (name: string): Promise<void> => pictureOf(page, name);
 /** How many entries this phone holds that are not in the book. */
-const heldHere = (): Promise<number> =>
-  page.evaluate(
-    () =>
-      new Promise<number>((done, fail) => {
-        const open = indexedDB.open('holdproof');
-        open.onerror = () => fail(open.error);
-        open.onsuccess = () => {
-          const count = open.result.transaction('out').objectStore('out').count();
-          count.onsuccess = () => {
-            open.result.close();
-            done(count.result);
-          };
-        };
-      }),
-  );
-
-/** The phone has the worker with every file, and the book of now. */
-const isReady = (): Promise<boolean> =>
-  page.evaluate(async () => {
-    const worker = await navigator.serviceWorker.getRegistration();
-    if (worker?.active?.state !== 'activated' || navigator.serviceWorker.controller === null) return false;
-    return new Promise<boolean>((done) => {
-      const open = indexedDB.open('holdproof');
-      open.onerror = () => done(false);
-      open.onsuccess = () => {
-        if (!open.result.objectStoreNames.contains('book')) return done(false);
-        const count = open.result.transaction('book').objectStore('book').count();
-        count.onsuccess = () => {
-          open.result.close();
-          done(count.result > 0);
-        };
-      };
-    });
-  });
+const heldHere = (): Promise<number> => rowsOn(page, 'out');
 
 describe('a phone goes on while nothing answers', () => {
   test('it is made ready by the first visit', async () => {
-    await page.goto(`${wire.url}/sign-in`);
-    await page.getByLabel(/called/).fill('pit phone');
-    await page.getByLabel(/Name of the manager/).fill('Delia Marchbanks');
-    await page.getByLabel(/Secret of that person/).fill(demoSecrets.manager);
-    await page
-      .getByRole('button', { name: /Let this device in/ })
-      .last()
-      .click();
-    await page.waitForURL((url) => url.pathname === '/');
-    await expect.poll(isReady, { timeout: 60_000 }).toBe(true);
+    await letIn(page, wire.url);
+    await expect.poll(() => isReady(page), { timeout: 60_000 }).toBe(true);
   });
 
   test('kitchen now opens without network and says how old it is [demand:68]', async () => {

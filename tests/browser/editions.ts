@@ -1,0 +1,56 @@
+import { request as ask, createServer } from 'node:http';
+
+/** A server before the kitchen's that shows its worker as a newer edition, and can keep entries from coming through. */
+export type Editions = {
+  url: string;
+  /** From now on the worker's file is another one. */
+  next: () => void;
+  /** Entries sent from now on find no answer (`false`), or find one again. */
+  entries: (pass: boolean) => void;
+  close: () => Promise<void>;
+};
+
+const worker = '/serwist/sw.js';
+
+/** @param to port of the kitchen's server on this machine */
+export async function openEditions(to: number): Promise<Editions> {
+  let edition = 1;
+  let open = true;
+  const server = createServer((request, response) => {
+    if (!open && request.url?.startsWith('/api/entries')) {
+      request.socket.destroy();
+      return;
+    }
+    const headers = { ...request.headers };
+    if (request.url === worker) delete headers['accept-encoding'];
+    const asked = ask(
+      { host: '127.0.0.1', port: to, path: request.url, method: request.method, headers },
+      (answer) => {
+        const { 'content-length': length, ...rest } = answer.headers;
+        const changed = request.url === worker && edition > 1;
+        response.writeHead(answer.statusCode ?? 502, changed || length === undefined ? rest : answer.headers);
+        if (!changed) return void answer.pipe(response);
+        answer.on('data', (part: Buffer) => response.write(part));
+        answer.on('end', () => response.end(`\n// edition ${edition}\n`));
+      },
+    );
+    asked.on('error', () => response.destroy());
+    request.pipe(asked);
+  });
+  await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
+  const address = server.address();
+  if (typeof address !== 'object' || address === null) throw new Error('openEditions: no port');
+  return {
+    url: `http://127.0.0.1:${address.port}`,
+    next: () => {
+      edition += 1;
+    },
+    entries: (pass) => {
+      open = pass;
+    },
+    close: () => {
+      server.closeAllConnections();
+      return new Promise((done) => server.close(() => done()));
+    },
+  };
+}
