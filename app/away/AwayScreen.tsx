@@ -31,7 +31,7 @@ export function AwayScreen({ given, signedIn, place }: Props) {
     case 'round':
       return <AwayRound given={given} signedIn={signedIn} asked={place.asked} />;
     case 'batch':
-      return <BatchScreen given={given} id={place.id} asked={notYetWritten(place.asked)} />;
+      return <BatchScreen given={given} id={place.id} asked={place.asked} />;
     case 'next':
       return <NextScreen given={given} id={place.id} asked={place.asked} />;
     case 'proof':
@@ -62,9 +62,6 @@ export function AwayScreen({ given, signedIn, place }: Props) {
       return <NeedsTheBook />;
   }
 }
-
-/** What was just written is on this phone only, and the band above says so: not that it is in the book. */
-const notYetWritten = ({ wrote: _, ...asked }: Record<string, string>): Record<string, string> => asked;
 
 /** The round goes on from where its state was: it is given once, and not anew with each minute. */
 function AwayRound({ given, signedIn, asked }: Omit<Props, 'place'> & { asked: Record<string, string> }) {

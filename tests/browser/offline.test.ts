@@ -95,7 +95,22 @@ describe('a phone goes on while nothing answers', () => {
     await expect.poll(heldHere).toBeGreaterThan(held);
     await page.waitForURL(/wrote=/);
     await expect.poll(words).toContain('4 pieces in Cabinet 1');
+    await expect.poll(words).toContain('On this phone, not in the book yet.');
     expect(await words()).not.toContain('In the book');
+  });
+
+  test('another one sold by mistake is taken back without network: nothing is deleted, both go to the book', async () => {
+    const batch = (await ofKind('batch')).find(({ body }) => body.name === 'BR-C')?.body.batch ?? '';
+    const held = await heldHere();
+    await page.goto(`${wire.url}/batch/${batch}/next?to=gone`);
+    for (const key of [/^all 4$/, /^4/, /^sold$/, /Write it in the book/]) await press(key);
+    await page.waitForURL(/wrote=/);
+    await expect.poll(words).toContain('3 pieces in Cabinet 1');
+    await press('Undo');
+    await page.waitForURL(/undone=/);
+    await expect.poll(words).toContain('4 pieces in Cabinet 1');
+    await picture('offline-undone');
+    expect(await heldHere()).toBe(held + 2);
   });
 
   test('a browser that was killed between the tap and the sending sends when it is opened again', async () => {
@@ -113,7 +128,12 @@ describe('a phone goes on while nothing answers', () => {
     const sold = (await ofKind('step')).filter(
       ({ body }) => body.batch === batch && body.step === 'gone' && body.pieces?.[0] === 5,
     );
-    expect(held).toBeGreaterThanOrEqual(2);
+    const mistaken = (await ofKind('step')).find(
+      ({ body }) => body.batch === batch && body.step === 'gone' && body.pieces?.[0] === 4,
+    );
+    const struck = (await ofKind('amendment')).filter(({ body }) => body.target === mistaken?.id);
+    expect(struck.map(({ body }) => [body.field, body.to])).toEqual([['struck', 'true']]);
+    expect(held).toBeGreaterThanOrEqual(4);
     expect(readings).toHaveLength(1);
     expect(sold).toHaveLength(1);
     const late = readings[0];
