@@ -2,9 +2,22 @@ import type { StageDoc } from './day-schema.ts';
 import { reasonsWords } from './exception-words.ts';
 import type { SheetNames } from './sheet-names.ts';
 
+/** Stands behind a section whose figure was not read in its own text; `unreadLegend` says what it means. */
+const unread = { memory: '*', second_hand: '†' } as const;
+
 /** The section of the code, or that the rule is the house's own. */
 export const sectionWords = (names: SheetNames, name: string, stage: StageDoc): string =>
-  name === 'house_plan_interval' || stage.section === '' ? names.say('sheet.house_plan') : stage.section;
+  name === 'house_plan_interval' || stage.section === ''
+    ? names.say('sheet.house_plan')
+    : `${stage.section}${stage.checked === undefined ? '' : unread[stage.checked]}`;
+
+/** What each sign behind a section of this day means, one line each; none where every figure was read. */
+export function unreadLegend({ day, say }: SheetNames): string[] {
+  const stages = day.batches.flatMap((batch) => batch.runs.flatMap((run) => Object.values(run.stages)));
+  return (['memory', 'second_hand'] as const)
+    .filter((way) => stages.some(({ checked }) => checked === way))
+    .map((way) => `${unread[way]} ${say(`explain.legend.${way}`)}`);
+}
 
 /** Figures and margin in words: what the rule asks, what the record gives. */
 export function stageWords(names: SheetNames, name: string, stage: StageDoc): string {
@@ -33,7 +46,6 @@ export function stageWords(names: SheetNames, name: string, stage: StageDoc): st
     stage.last_day ? say('sheet.last_day', { day: names.dayOfMonth(stage.last_day) }) : null,
     stage.pieces_read === null ? null : say('sheet.pieces_read', { count: stage.pieces_read }),
     stage.reasons.length === 0 ? null : say('sheet.because', { reasons: reasonsWords(names, stage.reasons) }),
-    stage.checked === undefined ? null : `[${say(`explain.checked.${stage.checked}`)}]`,
   ];
   return parts.filter((part) => part !== null).join(' ');
 }

@@ -99,9 +99,12 @@ describe('the printed sheet', () => {
     for (const text of texts) expect(text).toContain('time hand pc. place figure therm. note');
   });
 
-  test('leaves no page nearly empty, signed or unsigned: what follows begins where the page before ends', async () => {
+  test('leaves no page nearly empty, signed or unsigned, but the last: what follows begins where the page before ends', async () => {
     const foot = 4; // lines of text that stand on every page
-    for (const page of [...pages, ...(await print(friday, 'letter', 'en', signed))]) {
+    for (const page of [
+      ...pages.slice(0, -1),
+      ...(await print(friday, 'letter', 'en', signed)).slice(0, -1),
+    ]) {
       expect(linesOf(page, 0, 612).length, whole(page)).toBeGreaterThan(foot + 20);
     }
   });

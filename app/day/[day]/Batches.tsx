@@ -4,7 +4,7 @@ import { Verdict } from '#app/ui/Verdict.tsx';
 import type { BatchDoc, ReadingDoc, RunDoc } from '#lib/sheet/day-schema.ts';
 import type { SheetNames } from '#lib/sheet/sheet-names.ts';
 import { stagesInOrder } from '#lib/sheet/stage-order.ts';
-import { sectionWords, stageWords } from '#lib/sheet/stage-words.ts';
+import { sectionWords, stageWords, unreadLegend } from '#lib/sheet/stage-words.ts';
 import css from './page.module.css';
 
 /** Each batch in the order of the night: its verdicts, and its looks folded away until they are asked for. */
@@ -13,6 +13,11 @@ export async function Batches({ names }: { names: SheetNames }) {
   return (
     <section>
       <h2>{t('batches')}</h2>
+      {unreadLegend(names).map((line) => (
+        <p key={line} className={css.note}>
+          {line}
+        </p>
+      ))}
       {names.day.batches.map((batch) => (
         <Batch key={batch.id} batch={batch} names={names} />
       ))}

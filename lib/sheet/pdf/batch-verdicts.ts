@@ -4,14 +4,19 @@ import type { BatchDoc, RunDoc, StageDoc } from '../day-schema.ts';
 import type { MarkWord } from '../mark-paths.ts';
 import { ranges, type SheetNames } from '../sheet-names.ts';
 import { stagesInOrder } from '../stage-order.ts';
-import { sectionWords, stageWords } from '../stage-words.ts';
+import { sectionWords, stageWords, unreadLegend } from '../stage-words.ts';
 import { mark } from './mark.ts';
 import { style } from './style.ts';
 
 /** Each batch in the order of the night: its steps with every verdict, its section, its figures and its margin. */
 export function batchVerdicts(names: SheetNames): ReactElement[] {
   const { day, say } = names;
-  const title = h(Text, { key: 'batches', style: style.part }, say('sheet.batches'));
+  const title = h(
+    View,
+    { key: 'batches' },
+    h(Text, { style: style.part }, say('sheet.batches')),
+    ...unreadLegend(names).map((line) => h(Text, { key: line, style: style.tool }, line)),
+  );
   const [first, ...rest] = day.batches;
   return first
     ? [batchBlock(names, first, title), ...rest.map((batch) => batchBlock(names, batch, null))]

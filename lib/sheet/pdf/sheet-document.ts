@@ -5,11 +5,11 @@ import type { CanonicalDay } from '../day-schema.ts';
 import type { Printed } from '../printed.ts';
 import { SheetNames } from '../sheet-names.ts';
 import { sheetWords } from '../sheet-words.ts';
+import { appendixPages } from './appendix-pages.ts';
 import { batchVerdicts } from './batch-verdicts.ts';
 import { dayPages } from './day-pages.ts';
 import { dayTables } from './day-tables.ts';
 import { registerFonts } from './fonts.ts';
-import { howReached } from './how-reached.ts';
 import type { Paper } from './paper.ts';
 import { readingsPages } from './readings-pages.ts';
 
@@ -22,7 +22,7 @@ export type SheetOptions = {
 
 /**
  * The printed sheet of one day as a PDF: page 1 can be read alone, then each batch in the order of the night, what
- * stands behind it, and every reading. Printed from the canonical day and from nothing else.
+ * stands behind it, every reading, and in the appendix how each verdict was reached. Printed from the canonical day and from nothing else.
  */
 export async function sheetPdf(
   day: CanonicalDay,
@@ -47,7 +47,8 @@ function sheetDocument(names: SheetNames, printed: Printed, paper: Paper): React
       language: names.language,
       creationDate: new Date(printed.printedAt),
     },
-    dayPages(names, printed, paper, [...batchVerdicts(names), ...dayTables(names), ...howReached(names)]),
+    dayPages(names, printed, paper, [...batchVerdicts(names), ...dayTables(names)]),
     ...readingsPages(names, printed, paper),
+    appendixPages(names, printed, paper),
   );
 }
