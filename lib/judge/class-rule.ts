@@ -1,6 +1,6 @@
-import { line } from '#lib/judge/compare.ts';
 import type { Figures, Profile } from '#lib/limits/profile.ts';
 import type { FoodClass } from '#shared/entries/food.ts';
+import { line } from './compare.ts';
 
 type Chart = NonNullable<Figures['roast_chart']>;
 type Hot = NonNullable<Figures['hot_hold']>;
