@@ -75,6 +75,7 @@ export type Outbox = {
 
 const mostAtOnce = 50;
 const waits = [1_000, 2_000, 5_000, 10_000, 30_000]; // ms between tries; the last one goes on
+const knockMs = 500; // a form waits for its answer, however long earlier failures make the next try wait
 const signedOut: ReadonlySet<string> = new Set(['nobody_signed_in', 'device_unknown']);
 const byAge = (a: Held, b: Held): number => (a.draft.id < b.draft.id ? -1 : 1); // ids sort by the time they were made
 
@@ -88,6 +89,7 @@ export function openOutbox(around: Around): Outbox {
   let store: HeldStore | null = null;
   let failures = 0;
   let waiting = false;
+  let knocking = false; // another page was sending when this one wanted to
   let again = false; // something came while another was sending
 
   const set = (next: Partial<OutboxNow>): void => {
@@ -143,6 +145,15 @@ export function openOutbox(around: Around): Outbox {
       },
       waits[Math.min(failures, waits.length) - 1] ?? waits[0] ?? 1_000,
     );
+  };
+
+  const soon = (): void => {
+    if (knocking) return;
+    knocking = true;
+    around.later(() => {
+      knocking = false;
+      void send();
+    }, knockMs);
   };
 
   const settle = async (receipts: readonly Receipt[]): Promise<void> => {
@@ -203,7 +214,7 @@ export function openOutbox(around: Around): Outbox {
         while ((await sendOnce()) || again);
       })
       .finally(() => set({ posting: false }));
-    if (!ran) retry(); // another page is at it; it may also be asleep
+    if (!ran) soon(); // another page, or the worker, is at it: for a moment, or it is asleep
   };
 
   const ready = opening();

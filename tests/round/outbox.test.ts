@@ -131,6 +131,36 @@ describe('what was written stays on the phone until the book has it', () => {
     expect(outbox.now().fault).toBeNull();
   });
 
+  test('while another page sends, a form asks again at once, however long earlier failures made it wait', async () => {
+    const waits: number[] = [];
+    const runs: (() => void)[] = [];
+    let other = false; // another page, or the worker, is sending
+    const outbox = open(lost, {
+      later: (go, ms) => {
+        waits.push(ms);
+        runs.push(go);
+      },
+      alone: async (run) => {
+        if (!other) await run();
+        return !other;
+      },
+    });
+    await outbox.write([note(1)]);
+    for (let failure = 1; failure < 6; failure += 1) {
+      await expect.poll(() => waits.length).toBe(failure);
+      if (failure < 5) runs.at(-1)?.();
+    }
+    expect(waits.at(-1)).toBe(30_000);
+    const fault = outbox.now().fault;
+    other = true;
+    await outbox.write([note(2)]);
+    await expect.poll(() => waits.length).toBe(6);
+    expect(waits.at(-1)).toBeLessThanOrEqual(1_000);
+    other = false;
+    runs.at(-1)?.();
+    await expect.poll(() => outbox.now().fault !== fault).toBe(true);
+  });
+
   test('a refused entry stays with the words of the book, is not sent again by itself, and may be dropped', async () => {
     let posts = 0;
     const outbox = open(async (drafts) => {
