@@ -21,7 +21,7 @@ export function partsOf(place: string): { country: string; part: string } {
 /** How a country is called in the language of the page. */
 type Called = (country: string) => string;
 
-const byWords = (a: string, b: string): number => a.localeCompare(b);
+const byWords = (a: string, b: string): number => a.localeCompare(b, 'en'); // the same on server and phone
 
 /**
  * Limits by country, then by state, province or city; what counts for a whole country stands before its parts. The
