@@ -2,8 +2,8 @@ import * as z from 'zod';
 import { type Answer, answer } from './answer.ts';
 import { type AnyCase, anyCase } from './case.ts';
 import { type Difference, differences } from './compare.ts';
-import { scienceAnswer, valuesOf } from './science.ts';
-import { scienceSet, setDifferences } from './science-sets.ts';
+import { scienceAnswer, valuesOf } from './science/answer.ts';
+import { scienceSet, setDifferences } from './science/sets.ts';
 
 /** How one case came out; `why` says in words what kept it from being compared. */
 export type Outcome = { id: string; passed: boolean; why: string | null; differences: Difference[] };

@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { type Body, type Cooling, coolingOf } from '#lib/science/conduction.ts';
 import { outlook, posterior, type Quantiles } from '#lib/science/forecast.ts';
 import { bisect } from '#lib/science/root.ts';
-import type { Difference } from './compare.ts';
+import type { Difference } from '../compare.ts';
 
 /** A set of readings of a synthetic food, what it truly did, and M2's answer for its first n readings. */
 const quantiles = z.tuple([z.number().nullable(), z.number().nullable(), z.number().nullable()]);
