@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Profile } from '#lib/limits/profile.ts';
 import { profile, profileIds } from '#lib/limits/profiles.ts';
-import { type Case, casesOf } from './boundary-cases.ts';
+import { casesOf } from './boundary-cases.ts';
+import type { Case } from './crossing.ts';
 import { around, keeps } from './published.ts';
 
 const profiles = profileIds.map((id) => profile(id)).filter((one) => one !== null);

@@ -1,6 +1,6 @@
-import type { Stages } from '#lib/judge/answer.ts';
+import type { StageName, Stages } from '#lib/judge/answer.ts';
 import type { TemperatureFigure } from '#lib/limits/figure.ts';
-import type { TimeStart } from '#lib/limits/profile.ts';
+import type { Figures, TimeStart } from '#lib/limits/profile.ts';
 import {
   claimedOf,
   couldKeep,
@@ -38,58 +38,90 @@ function lastLooks({ history, until }: Scene, removed: number): Taken[][] {
   });
 }
 
+type Form = NonNullable<NonNullable<Figures['time_control']>['four_hours']>;
+
+/** One step out of control, in minutes: when it left, and how long it was out as far as is seen. */
+type Out = { removed: number; length: number; isGone: boolean };
+
+function outOf({ history }: Scene): Out | null {
+  const removed = minuteOrNull(history.truth.removed_at);
+  const gone = minuteOrNull(history.truth.gone_at);
+  const now = minuteOf(history.record.asOf);
+  if (removed === null) return null;
+  const isGone = gone !== null && gone <= now;
+  return { removed, length: (isGone ? gone : now) - removed, isGone };
+}
+
 /** The sentences of docs/judge.md 4.6 on the true curve, and on what was truly written and marked. */
 export function timeClaims(scene: Scene, stages: Stages): Finding[] {
-  const { history, error } = scene;
-  const { record, truth } = history;
+  const { truth, profile } = scene.history;
+  const rule = profile.figures.time_control;
+  const form = truth.mode === '6h' ? rule?.six_hours : rule?.four_hours;
+  const out = outOf(scene);
   const findings = [
     ...claimedOf('procedure', stages, truth.written_procedure === true, 'the procedure'),
     ...claimedOf('marking', stages, truth.marked === true, 'the mark'),
   ];
-  const rule = history.profile.figures.time_control;
-  const form = truth.mode === '6h' ? rule?.six_hours : rule?.four_hours;
-  const removed = minuteOrNull(truth.removed_at);
-  if (form === null || form === undefined || removed === null) return findings;
-  const gone = minuteOrNull(truth.gone_at);
-  const now = minuteOf(record.asOf);
-  const isGone = gone !== null && gone <= now;
-  const length = (isGone ? gone : now) - removed;
-  const { time } = stages;
-  if (time?.verdict === 'kept' && !(isGone && fits(length, form.within)))
-    findings.push({ stage: 'time', verdict: 'kept', piece: null, words: 'it was not gone in time' });
-  if (time?.verdict === 'broken' && fits(length, form.within))
-    findings.push({ stage: 'time', verdict: 'broken', piece: null, words: 'the time was not over' });
-  if (time?.deadline != null && Math.abs(minuteOf(time.deadline) - removed - form.within.minutes) > tiny)
-    findings.push({ stage: 'time', verdict: time.verdict, piece: null, words: 'another deadline' });
-
+  if (form === null || form === undefined || out === null) return findings;
   const starts = form.starts.filter(({ only }) => only === undefined || only === truth.starts_as);
-  const looks = lastLooks({ ...scene, until: Math.min(scene.until, isGone ? gone : scene.until) }, removed);
+  const looks = lastLooks(scene, out.removed);
+  return [
+    ...findings,
+    ...lengthClaims(stages, out, form),
+    ...startClaims(scene, stages, looks, starts),
+    ...conditionClaims(scene, stages, looks, { form, starts }),
+  ];
+}
+
+const finding = (stage: StageName, stages: Stages, words: string): Finding[] => {
+  const verdict = stages[stage]?.verdict;
+  return verdict === undefined ? [] : [{ stage, verdict, piece: null, words }];
+};
+
+/** Served or thrown away no later than the time after it left control; or the time was over. */
+function lengthClaims(stages: Stages, { removed, length, isGone }: Out, { within }: Form): Finding[] {
+  const { time } = stages;
+  const isInTime = fits(length, within);
+  if (time?.verdict === 'kept' && !(isGone && isInTime))
+    return finding('time', stages, 'it was not gone in time');
+  if (time?.verdict === 'broken' && isInTime) return finding('time', stages, 'the time was not over');
+  const deadline = minuteOrNull(time?.deadline);
+  const isOther = deadline !== null && Math.abs(deadline - removed - within.minutes) > tiny;
+  return isOther ? finding('time', stages, 'another deadline') : [];
+}
+
+/** Each piece was cold or hot enough at its last look; or one was neither. */
+function startClaims(
+  { error }: Scene,
+  stages: Stages,
+  looks: readonly Taken[][],
+  starts: readonly TimeStart[],
+): Finding[] {
   const isStarted =
     looks.length > 0 && looks.every((look) => starts.some((one) => couldMeet(look, one, error)));
   const isNot = looks.some((look) => look.length > 0 && starts.every((one) => couldFail(look, one, error)));
   if (stages.start?.verdict === 'kept' && !isStarted)
-    findings.push({ stage: 'start', verdict: 'kept', piece: null, words: 'neither cold nor hot enough' });
+    return finding('start', stages, 'neither cold nor hot enough');
   if (stages.start?.verdict === 'broken' && !isNot)
-    findings.push({
-      stage: 'start',
-      verdict: 'broken',
-      piece: null,
-      words: 'each piece was cold or hot enough',
-    });
+    return finding('start', stages, 'each piece was cold or hot enough');
+  return [];
+}
 
-  const conditional = starts.find(({ stays }) => stays !== undefined)?.stays ?? null;
-  const figure = form.stays ?? conditional;
-  if (figure === null) return findings;
+/** How warm it may get: asked of the six hours, and of a start that was taken on that condition. */
+function conditionClaims(
+  scene: Scene,
+  stages: Stages,
+  looks: readonly Taken[][],
+  { form, starts }: { form: Form; starts: readonly TimeStart[] },
+): Finding[] {
+  const figure = form.stays ?? starts.find(({ stays }) => stays !== undefined)?.stays ?? null;
+  if (figure === null) return [];
   const free = starts.filter(({ stays }) => stays === undefined);
-  const isFree = looks.length > 0 && looks.every((look) => free.some((one) => couldMeet(look, one, error)));
+  const isFree =
+    looks.length > 0 && looks.every((look) => free.some((one) => couldMeet(look, one, scene.error)));
   if (stages.warmth?.verdict === 'not_applicable' && (form.stays !== null || !isFree))
-    findings.push({
-      stage: 'warmth',
-      verdict: 'not_applicable',
-      piece: null,
-      words: 'its start asks for it',
-    });
-  return [...findings, ...warmthClaims(scene, stages, figure)];
+    return finding('warmth', stages, 'its start asks for it');
+  return warmthClaims(scene, stages, figure);
 }
 
 /** No place read was warmer than the figure while it was out. */
