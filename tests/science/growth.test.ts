@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { growthFromReadings, growthOver, muPerfringens, type Point } from '#lib/science/growth.ts';
-import { lethality } from '#lib/science/lethality.ts';
+import {
+  cereusInRice,
+  cereusNoLag,
+  growthFromReadings,
+  growthOver,
+  muPerfringens,
+  type Point,
+} from '#lib/science/growth.ts';
+import { LETHALITY, lethality } from '#lib/science/lethality.ts';
 
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
@@ -90,6 +97,16 @@ describe('growth from readings', () => {
   });
 });
 
+test('B. cereus without lag is above the most growth that was observed in cooling rice and meat', () => {
+  // Juneja et al. 2018, J Food Prot 81:430 (abstract): 3.05–3.68, 3.89–4.44, 4.91–5.32 log10 in 15, 18 and 21 h.
+  for (const [hours, most] of [
+    [15, 3.68],
+    [18, 4.44],
+    [21, 5.32],
+  ] as const)
+    expect(cereusNoLag(hours, cereusInRice) ?? 0).toBeGreaterThan(most);
+});
+
 test('the lethality that is counted is never more than that of a core that stayed at or above its lower reading', () => {
   fc.assert(
     fc.property(
@@ -98,7 +115,7 @@ test('the lethality that is counted is never more than that of a core that staye
       number(0, 2),
       (T, wander, u) => {
         const t = T.map((_, i) => i * 7);
-        const rates = { d140: 1.95, z: 10, floor: 130, cap: 160 };
+        const rates = { d140: 1.95, z: 10, ...LETHALITY };
         const counted = lethality({ ...rates, t, T, u })?.stepLower ?? Number.NaN;
         // The truth: seven minutes between readings, each minute somewhere from the lower reading − u upward.
         let truth = 0;
@@ -106,7 +123,7 @@ test('the lethality that is counted is never more than that of a core that staye
           for (let minute = 0; minute < 7; minute += 1) {
             const lower = Math.min(T[i - 1] ?? 0, T[i] ?? 0) - u;
             const degF = lower + 6 * (wander[(i * 7 + minute) % 40] ?? 0);
-            truth += degF < 130 ? 0 : 10 ** ((Math.min(degF, 160) - 140) / 10) / 1.95;
+            truth += degF < LETHALITY.floor ? 0 : 10 ** ((Math.min(degF, LETHALITY.cap) - 140) / 10) / 1.95;
           }
         expect(counted).toBeLessThanOrEqual(truth + 1e-9);
       },
