@@ -3,11 +3,10 @@ import type { JudgedRun } from '#lib/fold/book.ts';
 import type { Marked } from '#lib/fold/marked.ts';
 import css from './batch.module.css';
 import { dayWords } from './said.ts';
-import type { BatchView } from './view.ts';
 
 /** From which day a date mark is counted, the days in the freezer, and its last day: piece by piece where they differ. */
-export function MarkedDays({ view, run }: { view: BatchView; run: JudgedRun }) {
-  const say = useMarkWords(view.locale);
+export function MarkedDays({ locale, run }: { locale: string; run: JudgedRun }) {
+  const say = useMarkWords(locale);
   const each = (run.marked ?? []).map(({ piece, marked }) => {
     const own = run.byPiece.find((one) => one.piece === piece)?.stages.date_mark ?? run.stages.date_mark;
     return { piece, words: say(marked, own?.last_day ?? null) };

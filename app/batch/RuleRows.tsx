@@ -77,7 +77,7 @@ function Row({ view, row }: { view: BatchView; row: RuleRow }) {
         )}
         <Figures view={view} row={row} />
         {run === undefined ? null : row.stage === 'date_mark' ? (
-          <MarkedDays view={view} run={run} />
+          <MarkedDays locale={view.locale} run={run} />
         ) : (
           <HowJudged view={view} run={run} row={row} />
         )}

@@ -1,4 +1,5 @@
 import { useTranslations } from 'next-intl';
+import { MarkedDays } from '#app/batch/MarkedDays.tsx';
 import { margin } from '#app/batch/margin.ts';
 import { temperature, timeSaid } from '#app/batch/said.ts';
 import { placeName, sides } from '#app/batch/view.ts';
@@ -21,6 +22,9 @@ export function Found({ view }: { view: DeviationView }) {
   return (
     <>
       <Limit view={view} />
+      {deviation.stage === 'date_mark' && view.run !== null ? (
+        <MarkedDays locale={view.locale} run={view.run} />
+      ) : null}
       {deviation.entry === null ? null : <p>{deviation.entry.body.text}</p>}
       <ul>
         {piecesOf(view).map((piece) => (
@@ -94,12 +98,14 @@ function Row({ view, piece }: { view: DeviationView; piece: Piece }) {
   const stage = stageOf(view, piece.number);
   const side = run === null ? new Map() : sides(book, [run]);
   const place = placeName(book, piece.equipment) ?? t('where_unknown');
+  // A date is past whatever its temperature was: the verdict stands without a look.
+  const isDated = deviation.stage === 'date_mark';
   const where = piece.end === null ? place : t('where_gone', { time: timeSaid(piece.end.at, view) });
   return (
     <>
       <span className={css.number}>{piece.number ?? '–'}</span>
       <span>
-        {looks.length > 0 && stage !== null ? (
+        {(looks.length > 0 || isDated) && stage !== null ? (
           <Verdict verdict={stage.verdict} />
         ) : (
           <span className={css.strong}>
@@ -108,7 +114,7 @@ function Row({ view, piece }: { view: DeviationView; piece: Piece }) {
           </span>
         )}
         <span className={css.note}>
-          <AtLook view={view} stage={stage} looks={looks} />
+          {isDated ? null : <AtLook view={view} stage={stage} looks={looks} />}
         </span>
         <span className={css.note}>
           {where}
