@@ -131,7 +131,8 @@ async function lockAndLookUp(
   site: string,
   drafts: readonly Draft[],
 ): Promise<[{ seq: number; hash: string }, Map<string, Seen>]> {
-  const ids = [...new Set(drafts.map(({ id }) => String(id).toLowerCase()))].filter((id) => uuid.test(id));
+  const typed = drafts.map(({ id }) => (typeof id === 'string' ? id.toLowerCase() : ''));
+  const ids = [...new Set(typed)].filter((id) => uuid.test(id));
   const locked = tx
     .select()
     .from(head)
@@ -207,8 +208,10 @@ class Pen {
 
   take(sent: Draft): Receipt {
     const refused = (problems: Problem[]): Receipt => ({ id: sent.id, status: 'refused', problems });
-    if (!isKind(sent.kind)) {
-      return refused([problem('kind', 'unknown_kind', 'reload', { typed: String(sent.kind).slice(0, 60) })]);
+    const kind: unknown = sent.kind; // as it came: nothing has parsed it yet
+    if (!isKind(kind)) {
+      const typed = typeof kind === 'string' ? kind.slice(0, 60) : typeof kind;
+      return refused([problem('kind', 'unknown_kind', 'reload', { typed })]);
     }
     const parsed = schemaOf(sent.kind).safeParse(sent);
     if (!parsed.success) return refused(problemsOf(parsed.error, sent));

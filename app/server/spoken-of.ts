@@ -26,7 +26,7 @@ export function spokenOf(drafts: readonly Sent[], aroundMs: number): SpokenOf {
   const bodies = drafts.map(bodyOf);
   const moments = drafts
     .filter(({ kind }) => kind === 'reading')
-    .map(({ at }) => msOf(String(at)))
+    .map(({ at }) => (typeof at === 'string' ? msOf(at) : Number.NaN))
     .filter(Number.isFinite);
   return {
     batches: idsIn(

@@ -164,7 +164,7 @@ describe('POST /api/entries', () => {
       { device: v7() },
       { known: 'secret' },
       { seq: 1 },
-      { received_at: at('09:00') },
+      { received_at: '2026-10-16T09:00:00Z' },
     ]) {
       const [receipt] = receiptsOf(await tablet.post(POST, [{ ...airReading(owner.person), ...extra }]));
       expect(receipt?.problem?.problem).toBe('unknown_field');

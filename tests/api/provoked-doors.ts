@@ -48,6 +48,11 @@ export const fromSchemas = (): Provocation[] =>
     return { did, problems: parsed.success ? [] : problemsOf(parsed.error, value, 'field') };
   });
 
+/** A look with parts within parts. */
+const nested = (levels: number): object => (levels === 0 ? {} : { body: nested(levels - 1) });
+const wide = (fields: number): object =>
+  Object.fromEntries(Array.from({ length: fields }, (_, n) => [`field_${n}`, n]));
+
 /** Requests as a whole. */
 export async function fromRequests({ tablet, owner }: Place): Promise<Provocation[]> {
   const one = airReading(owner.person);
@@ -67,6 +72,14 @@ export async function fromRequests({ tablet, owner }: Place): Promise<Provocatio
     ['what is no JSON', tablet.send(entries, '[{')],
     ['one entry that stands in no list', tablet.post(entries, one)],
     ['501 entries at once', tablet.post(entries, many)],
+    ['a list that is packed', tablet.send(entries, '[]', { 'content-encoding': 'gzip' })],
+    ['a form in place of JSON', tablet.send(entries, 'a=b', { 'content-type': 'text/plain' })],
+    [
+      'words in Latin-1',
+      tablet.send(entries, '[]', { 'content-type': 'application/json; charset=iso-8859-1' }),
+    ],
+    ['an entry nine levels deep', tablet.post(entries, [nested(9)])],
+    ['an entry with a thousand fields', tablet.post(entries, [wide(1000)])],
     ['more than a megabyte', tablet.send(entries, 'x'.repeat(1024 * 1024 + 1))],
     ['a page of another origin', tablet.post(entries, [one], { origin: 'http://elsewhere.example' })],
     ['a device that nobody let in', new Browser().post(entries, [one])],

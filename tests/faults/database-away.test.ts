@@ -14,6 +14,14 @@ const awaySeconds = Number(process.env.HOLDPROOF_FAULT_AWAY_S ?? 4);
 let database: OwnDatabase;
 let api: Api;
 let visitor: Visitor;
+/** All that wrote in this book: whatever else is in it came from nowhere. */
+const phones: Phone[] = [];
+
+function newPhone(): Phone {
+  const phone = new Phone(visitor);
+  phones.push(phone);
+  return phone;
+}
 
 beforeAll(async () => {
   database = await ownDatabase();
@@ -26,7 +34,7 @@ afterAll(async () => {
 });
 
 test(`a database that is away for ${awaySeconds} s: said in words, nothing acknowledged is lost, and all is taken after`, async () => {
-  const phone = new Phone(visitor);
+  const phone = newPhone();
   const { begin, posts } = panOfBeans(visitor, 60);
   await phone.postUntilTold(api.url, begin);
   const sending = Promise.all(
@@ -41,7 +49,9 @@ test(`a database that is away for ${awaySeconds} s: said in words, nothing ackno
   expect(toldThen).toBeLessThan(begin.length + posts.flat().length);
   const away = Date.now();
   const said = new Set<string>();
-  while (Date.now() - away < awaySeconds * 1000) {
+  const elapsed = () => Date.now() - away;
+  // On a busy machine the server itself may need seconds to come back and say so.
+  while (elapsed() < awaySeconds * 1000 || (!said.has('database_unreachable') && elapsed() < 60_000)) {
     said.add(await problemOf(api.url));
     await sleep(250);
   }
@@ -50,7 +60,7 @@ test(`a database that is away for ${awaySeconds} s: said in words, nothing ackno
   await database.start();
   await sending;
   expect(phone.told.size).toBe(begin.length + posts.flat().length);
-  await expectBookKept(database.env, [phone]);
+  await expectBookKept(database.env, phones);
 });
 
 /** What a watcher is told; '' when the server itself is being started again. */
@@ -68,9 +78,8 @@ async function problemOf(url: string): Promise<string> {
 
 test('two servers on one database: posts to either and the same to both give one chain, each entry once', async () => {
   const second = await keepApi(database.env);
-  const phones = [new Phone(visitor), new Phone(visitor), new Phone(visitor)] as const;
-  const [shared, one, other] = [panOfBeans(visitor, 30), panOfBeans(visitor, 30), panOfBeans(visitor, 30)];
-  const [both, here, there] = phones;
+  const [both, here, there] = [newPhone(), newPhone(), newPhone()];
+  const [shared, one, other] = [panOfBeans(visitor, 10), panOfBeans(visitor, 10), panOfBeans(visitor, 10)];
   const send = async (phone: Phone, url: string, { begin, posts }: typeof shared) => {
     await phone.postUntilTold(url, begin);
     await Promise.all(posts.map((drafts) => phone.postUntilTold(url, drafts)));
@@ -82,7 +91,7 @@ test('two servers on one database: posts to either and the same to both give one
     send(there, second.url, other),
   ]);
   const count = shared.begin.length + shared.posts.flat().length;
-  expect(phones.map(({ told }) => told.size)).toEqual([count, count, count]);
+  expect([both, here, there].map(({ told }) => told.size)).toEqual([count, count, count]);
   await second.stop();
   await expectBookKept(database.env, phones);
 });

@@ -15,6 +15,14 @@ let data: string;
 let env: NodeJS.ProcessEnv;
 let api: Api;
 let visitor: Visitor;
+/** All that wrote in this book: whatever else is in it came from nowhere. */
+const phones: Phone[] = [];
+
+function newPhone(): Phone {
+  const phone = new Phone(visitor);
+  phones.push(phone);
+  return phone;
+}
 
 beforeAll(async () => {
   data = mkdtempSync(join(tmpdir(), 'holdproof-network-'));
@@ -40,7 +48,7 @@ const places = [
 test.each(places)(
   'a connection cut %s: sent again, each entry is in the book once (demand:68)',
   async (_, where) => {
-    const phone = new Phone(visitor);
+    const phone = newPhone();
     const proxy = await cuttingProxy(api.url);
     const { begin, posts } = panOfBeans(visitor, 10);
     const all = [...begin, ...posts.flat()]; // one post of 38 entries
@@ -52,7 +60,7 @@ test.each(places)(
     proxy.cut(null);
     await phone.postUntilTold(proxy.url, all);
     expect(phone.told.size).toBe(all.length);
-    await expectBookKept(env, [phone]);
+    await expectBookKept(env, phones);
     await proxy.close();
   },
 );
@@ -60,10 +68,10 @@ test.each(places)(
 test('the same post by ten phones at once is in the book once, and all ten are told the same numbers', async () => {
   const { begin, posts } = panOfBeans(visitor, 60);
   const all = [...begin, ...posts.flat()];
-  const phones = Array.from({ length: 10 }, () => new Phone(visitor));
-  const answered = await Promise.all(phones.map((phone) => phone.post(api.url, all)));
+  const ten = Array.from({ length: 10 }, newPhone);
+  const answered = await Promise.all(ten.map((phone) => phone.post(api.url, all)));
   expect(answered).toEqual(Array(10).fill(true));
-  const [first, ...others] = phones;
+  const [first, ...others] = ten;
   expect(first?.told.size).toBe(all.length);
   for (const other of others) expect(other.told).toEqual(first?.told);
   await expectBookKept(env, phones);
@@ -71,10 +79,10 @@ test('the same post by ten phones at once is in the book once, and all ten are t
 
 test('an outbox that is sent backwards, with each entry twice, gives one entry each', async () => {
   const { begin, posts } = panOfBeans(visitor, 30);
-  const phone = new Phone(visitor);
+  const phone = newPhone();
   await phone.postUntilTold(api.url, begin);
   const backwards = posts.slice(0, 30).reverse();
   for (const drafts of backwards) await phone.postUntilTold(api.url, [...drafts, ...drafts]);
   expect(phone.told.size).toBe(begin.length + 30);
-  await expectBookKept(env, [phone]);
+  await expectBookKept(env, phones);
 });

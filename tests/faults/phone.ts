@@ -24,9 +24,9 @@ export class Phone {
     try {
       const response = await fetch(`${url}/api/entries?sent=${Date.now()}`, {
         method: 'POST',
-        headers: this.visitor.headers,
+        headers: { ...this.visitor.headers, origin: url },
         body: JSON.stringify(drafts),
-        signal: AbortSignal.timeout(20_000),
+        signal: AbortSignal.timeout(60_000),
       });
       const { receipts } = (await response.json()) as { receipts?: Receipt[] };
       for (const receipt of receipts ?? []) this.take(receipt);

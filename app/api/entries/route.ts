@@ -1,6 +1,7 @@
 import { NextResponse } from 'next/server';
 import { getDb } from '#app/server/db.ts';
 import { door } from '#app/server/door.ts';
+import { inOrderSent } from '#app/server/in-order-sent.ts';
 import { noteClockOf } from '#app/server/note-clock.ts';
 import { noteSeen } from '#app/server/note-seen.ts';
 import { parseDrafts } from '#app/server/parse-drafts.ts';
@@ -19,16 +20,18 @@ const idsOf = (request: Request, name: 'sure' | 'waited' | 'accepted'): Readonly
 export const POST = door(async (request) => {
   const came = Date.now();
   const session = await requireSession(request); // the site comes from here, never from the body
-  const drafts = await parseDrafts(request);
+  const sent = await parseDrafts(request);
+  const drafts = sent.flatMap(({ draft }) => draft ?? []);
   const db = await getDb();
-  const receipts = await writeEntries(db, session, drafts, {
+  const taken = await writeEntries(db, session, drafts, {
     sure: idsOf(request, 'sure'),
     waited: idsOf(request, 'waited'),
     accepted: idsOf(request, 'accepted'),
   });
+  const receipts = inOrderSent(sent, taken, session.language);
   const response = NextResponse.json({ receipts });
   const by = drafts.at(-1)?.by;
-  if (receipts.at(-1)?.seq != null && by !== undefined) setHand(response, request, by);
+  if (taken.at(-1)?.seq != null && by !== undefined) setHand(response, request, by);
   await noteSeen(db, session, drafts);
   await noteClockOf(db, session, request, came);
   return response;
