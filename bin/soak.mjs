@@ -1,7 +1,7 @@
 import { runUnderPinnedNode, say } from './prepare.mjs';
 
 // What can be left running for long: each part is a program of its own among the tests.
-const parts = { judge: 'tests/truth/soak.ts' };
+const parts = { judge: 'tests/truth/soak.ts', faults: 'tests/faults/soak.ts' };
 
 const [part, ...args] = process.argv.slice(2);
 const script = parts[part];
