@@ -6,7 +6,7 @@ import type { RuleKind, StepRecord } from './record.ts';
 
 /** A figure as a proof shows it: what it asks, where it stands, how it was checked and how it binds. */
 export type ShownFigure = {
-  role: 'limit' | 'start' | 'time' | 'chart' | 'oven';
+  role: 'limit' | 'start' | 'time' | 'chart' | 'oven' | 'days';
   id: string;
   section: string;
   edition: string;
@@ -19,6 +19,7 @@ export type ShownFigure = {
   first: Unit | null; // the unit that the rule prints first
   comparison: Comparison | null;
   minutes: number | null;
+  days?: number; // calendar days, the first one counted
   rows: readonly { degF: number; degC: number; held_s: number }[] | null;
 };
 
@@ -159,6 +160,9 @@ export function figuresOf(
   const { figures } = profile;
   const shown: ShownFigure[] = [];
   const byChart = record.facts.route === 'roast' || kind === 'cook';
+  const mark = figures.date_mark;
+  if (name === 'date_mark')
+    return mark === null ? [] : [{ ...cited('days', mark.days, profile), days: mark.days.days }];
   if (name === 'oven' && figures.roast_oven !== null)
     return [
       {

@@ -55,7 +55,11 @@ function rowWords(figure: ShownFigure, { say }: ProofVoice): string {
 
 function asks(figure: ShownFigure, voice: ProofVoice): string {
   const { say } = voice;
-  if (figure.rows !== null) return say('explain.chart', { rows: rowWords(figure, voice) });
+  if (figure.rows !== null) {
+    const rows = rowWords(figure, voice);
+    return figure.rows.length === 1 ? rows : say('explain.chart', { rows });
+  }
+  if (figure.days !== undefined) return say('explain.days', { days: figure.days });
   if (figure.minutes !== null) return say('judge.within', { time: length(figure.minutes, voice) });
   const limit =
     figure.comparison === null

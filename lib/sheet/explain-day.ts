@@ -175,14 +175,18 @@ export function explainDay(
   const lacks =
     doc.rests_on.some((id) => !known.has(id)) ||
     (doc.longest_min !== null && own.some(({ proof }) => proof.stage.longest_min === null));
-  const isPart = !isOfDay(day, run) || lacks;
-  const isByFacts = name === 'oven' || name === 'house_plan_interval' || name === 'date_mark';
+  // Counted in calendar days: no reading decides it, and none of another day is missing.
+  const isDated = name === 'date_mark';
+  const shownFor = first?.record ?? recordOf(day, batch, run, null, profile);
+  const isPart = !isDated && (!isOfDay(day, run) || lacks);
+  const isByFacts = name === 'oven' || name === 'house_plan_interval' || isDated;
   return {
     kind,
     proof: {
       name: name as StageName,
       stage,
-      figures: first === undefined ? [] : figuresOf(kind, name as StageName, first.record, profile, stage),
+      figures:
+        first === undefined && !isDated ? [] : figuresOf(kind, name as StageName, shownFor, profile, stage),
       pieces: own.flatMap(({ pieces }) => pieces),
       air: 0,
       without_suspect:
