@@ -110,12 +110,35 @@ export const unreadPiece = (piece: number | null): PieceLooks => ({
   suspect: 0,
 });
 
+/** A batch has few pieces, so a group is found by its number; only numbers that are none, or too great, are looked up. */
+const PLAIN = 64;
+
+class Groups {
+  private readonly plain: (PieceLooks | undefined)[] = new Array(PLAIN).fill(undefined);
+  private readonly others = new Map<number | null, PieceLooks>();
+
+  of(piece: number | null): PieceLooks {
+    const isPlain = piece !== null && piece > 0 && piece < PLAIN && (piece | 0) === piece;
+    const known = isPlain ? this.plain[piece] : this.others.get(piece);
+    if (known !== undefined) return known;
+    const group = unreadPiece(piece);
+    if (isPlain) this.plain[piece] = group;
+    else this.others.set(piece, group);
+    return group;
+  }
+
+  inOrder(): PieceLooks[] {
+    const plain = this.plain.filter((group) => group !== undefined);
+    if (this.others.size === 0) return plain;
+    return [...this.others.values(), ...plain].sort((a, b) => (a.piece ?? 0) - (b.piece ?? 0));
+  }
+}
+
 /** Readings grouped by piece, the batch first, then by number; pieces that were read before the step only have no `looks`. */
 export function byPiece(record: StepRecord, seen: Span): { pieces: PieceLooks[]; airRead: boolean } {
-  const groups = new Map<number | null, PieceLooks>();
+  const groups = new Groups();
   const { readings } = record;
   let airRead = false;
-  let group: PieceLooks | undefined;
   for (let place = 0; place < seen.stop; place++) {
     const index = seen.order === null ? place : (seen.order[place] ?? 0);
     const reading = readings[index];
@@ -124,11 +147,7 @@ export function byPiece(record: StepRecord, seen: Span): { pieces: PieceLooks[];
       if (place >= seen.first) airRead = true;
       continue;
     }
-    if (group === undefined || group.piece !== reading.piece) group = groups.get(reading.piece);
-    if (group === undefined) {
-      group = unreadPiece(reading.piece);
-      groups.set(reading.piece, group);
-    }
+    const group = groups.of(reading.piece);
     if (place >= seen.first) {
       group.looks.push(index);
       if (reading.suspect) group.suspect++;
@@ -138,8 +157,7 @@ export function byPiece(record: StepRecord, seen: Span): { pieces: PieceLooks[];
       group.before.push(index);
     }
   }
-  const pieces = [...groups.values()].sort((a, b) => (a.piece ?? 0) - (b.piece ?? 0));
-  return { pieces, airRead };
+  return { pieces: groups.inOrder(), airRead };
 }
 
 /** Those of `looks` (indices in order of time) that were read at the moment `at`; found by halving, not by walking. */

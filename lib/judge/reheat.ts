@@ -8,6 +8,7 @@ import { high, isClose, type Line, line, low } from './compare.ts';
 import {
   atMoment,
   byPiece,
+  firstAtOrAfter,
   naturalHeated,
   type PieceLooks,
   type Span,
@@ -68,6 +69,15 @@ const isNear =
     return reading !== undefined && isClose(near, value(reading), reading.unit, reading.accuracy);
   };
 
+/** Whether any look found the piece close to the target: a plain loop, for it goes over every look. */
+function someNear({ readings }: StepRecord, looks: readonly number[], near: Line): boolean {
+  for (const index of looks) {
+    const reading = readings[index];
+    if (reading !== undefined && isClose(near, low(reading), reading.unit, reading.accuracy)) return true;
+  }
+  return false;
+}
+
 function temperatureVerdict(
   followed: Followed,
   way: Way,
@@ -91,7 +101,7 @@ function temperature(followed: Followed, way: Way, shared: readonly Reason[], by
   const { record, piece, seen } = followed;
   const { verdict, rests, reasons } = temperatureVerdict(followed, way);
   const all: Reason[] = [...shared, ...reasons];
-  if (piece.looks.some(isNear(record, way.target, low))) all.push('close_to_limit');
+  if (someNear(record, piece.looks, way.target)) all.push('close_to_limit');
   if (isUnnatural(record, rests)) all.push('spot_not_natural');
   const open = seen.end === null && verdict === 'not_shown';
   const action = reasons.includes('hold_time_not_noted') ? 'note_seconds' : 'reach_target';
@@ -104,6 +114,19 @@ function temperature(followed: Followed, way: Way, shared: readonly Reason[], by
     next: verdict === 'broken' ? { action: 'stop_and_tag', by: null } : open ? { action, by } : null,
     rests_on: rests,
   };
+}
+
+/** The last of the first `until` looks for which `does` holds. */
+function lastOf(
+  looks: readonly number[],
+  until: number,
+  does: (index: number) => boolean,
+): number | undefined {
+  for (let place = until - 1; place >= 0; place--) {
+    const index = looks[place];
+    if (index !== undefined && does(index)) return index;
+  }
+  return undefined;
 }
 
 type Clock = { sLo: number | null; sHi: number | null; sLoReadings: number[]; sHiReadings: number[] };
@@ -124,8 +147,7 @@ function clock({ record, piece, seen }: Followed, from: Line): Clock {
   const firstWarm = piece.looks.find(isWarm);
   const sHi = firstWarm === undefined ? null : at(firstWarm);
   // From the first warm reading on no look can move the start; those of its own moment are not before it.
-  const coldUntil = piece.looks.findIndex((index) => sHi !== null && at(index) >= sHi);
-  const cold = coldUntil < 0 ? piece.looks : piece.looks.slice(0, coldUntil);
+  const cold = sHi === null ? piece.looks.length : firstAtOrAfter(record, piece.looks, sHi);
   const shows = (index: number): boolean => {
     const reading = readings[index];
     if (reading === undefined || reading.suspect) return false;
@@ -134,12 +156,12 @@ function clock({ record, piece, seen }: Followed, from: Line): Clock {
   };
   // A moment with a warm reading shows nothing; those before the step are of one moment.
   const before = piece.before.some(isWarm) ? [] : piece.before.filter(shows);
-  const last = cold.findLast(shows) ?? before.at(-1);
+  const last = lastOf(piece.looks, cold, shows) ?? before.at(-1);
   const sLo = last === undefined ? null : at(last);
   return {
     sLo,
     sHi,
-    sLoReadings: [...before, ...atMoment(record, cold, sLo)].filter(
+    sLoReadings: [...before, ...atMoment(record, piece.looks, sLo)].filter(
       (index) => at(index) === sLo && shows(index),
     ),
     sHiReadings: atMoment(record, piece.looks, sHi).filter(isWarm),
