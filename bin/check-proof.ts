@@ -70,9 +70,9 @@ export function checkProof(
   const legend = markLegend(figures, { say });
   return [
     ...wrapped(say('cli.check.heading', { limits: profile.name, asOf: moment }), 0),
-    ...batches.flatMap(({ batch, food, steps }) => [
+    ...batches.flatMap(({ batch, food, classed, steps }) => [
       '',
-      ...wrapped(say('cli.check.batch', { batch, food }), 0),
+      ...wrapped(say(classed ? 'cli.check.batch' : 'cli.check.batch_unclassed', { batch, food }), 0),
       ...steps.flatMap((step) => stepProof(step, profile, say, all)),
     ]),
     '',

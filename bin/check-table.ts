@@ -143,8 +143,8 @@ function stepLines(step: LogStepAnswer, words: Words): string[] {
   ];
 }
 
-const batchLines = ({ batch, food, steps }: LogBatch, words: Words): string[] => [
-  words.cli('batch', { batch, food }),
+const batchLines = ({ batch, food, classed, steps }: LogBatch, words: Words): string[] => [
+  words.cli(classed ? 'batch' : 'batch_unclassed', { batch, food }),
   ...steps.flatMap((step) => stepLines(step, words)),
   '',
 ];

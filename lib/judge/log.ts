@@ -1,5 +1,5 @@
 import type { Profile } from '#lib/limits/profile.ts';
-import { foodClass } from '#shared/entries/food.ts';
+import { type FoodClass, foodClass } from '#shared/entries/food.ts';
 import { msOf } from '#shared/time.ts';
 import type { Reason, Stage, StageName, Stages } from './answer.ts';
 import { kindOf } from './hold-kind.ts';
@@ -27,7 +27,8 @@ export type LogStepAnswer = {
   /** What the judge was asked, for a proof; `lines`: the log's line of each reading. Null without a rule. */
   asked: { kind: RuleKind; record: StepRecord; lines: number[] } | null;
 };
-export type LogBatch = { batch: string; food: string; steps: LogStepAnswer[] };
+/** `classed` false: the food is of no class that the rules name, and is judged by the strictest that could apply. */
+export type LogBatch = { batch: string; food: string; classed: boolean; steps: LogStepAnswer[] };
 export type LogAnswer = { batches: LogBatch[]; problems: LogProblem[]; asOf: number | null };
 
 type Run = { step: LogStep; rows: LogRow[]; end: number | null; goneAt: number | null };
@@ -140,9 +141,8 @@ function answerStep(
   const looksBack = kind === 'cooling' || kind === 'reheat' || kind === 'cook' || kind === 'time_control';
   const before = looksBack ? seenBefore(past, run, start.at) : [];
   const rows = [...before, ...run.rows];
-  const known = foodClass.safeParse(food);
   const record: StepRecord = {
-    food: { class: known.success ? known.data : 'unknown', pieces: null },
+    food: { class: classOf(food), pieces: null },
     facts: factsOf(run),
     planIntervalMin: ask.planIntervalMin,
     start: start.at,
@@ -197,9 +197,15 @@ export function judgeLog(text: string, ask: LogQuestion): LogAnswer {
       earlier.push(run.step);
       return answer;
     });
-    return { batch, food, steps };
+    return { batch, food, classed: classOf(food) !== 'unknown', steps };
   });
   return { batches: batches.filter(({ steps }) => steps.length > 0), problems: [], asOf };
+}
+
+/** The class that the log names; any other word is food of a class that nobody knows. */
+function classOf(food: string): FoodClass {
+  const known = foodClass.safeParse(food);
+  return known.success ? known.data : 'unknown';
 }
 
 /** About witness, not about the rule. */

@@ -33,6 +33,16 @@ const night = file(
   'b1,beef_whole,cooling,2026-05-09T00:00:00-05:00,80,degF,core,,,,cab',
 );
 
+test('food of a class that no rule names is judged by the strictest, and that is said', async () => {
+  const said = 'No class that a rule names: judged by the strictest that could apply.';
+  const plain = file('plain.csv', 'b1,brisket,hot_hold,2026-05-08T20:00:00-05:00,150,degF,edge,,,,cab');
+  const { out } = await check(plain, '--lang', 'en');
+  expect(out).toContain(`b1: brisket. ${said}`);
+  expect((await check(plain, '--explain', '--lang', 'en')).out.replace(/\s+/g, ' ')).toContain(said);
+  const roast = file('roast.csv', 'b1,intact_roast,hot_hold,2026-05-08T20:00:00-05:00,150,degF,edge,,,,cab');
+  expect((await check(roast, '--lang', 'en')).out).not.toContain(said);
+});
+
 describe('the answer as JSON', () => {
   it('holds the stages of each step as the cases name them, instants as text', async () => {
     const { status, out } = await check(night, '--json');
