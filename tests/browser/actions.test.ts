@@ -2,7 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import type { KitchenServer } from '#bin/kitchen-server.ts';
 import type { EntryOf, Kind } from '#shared/entries/entry.ts';
-import { letIn, openBrowser, phone, pressOn, wordsOn } from './browser.ts';
+import { eventually, letIn, openBrowser, phone, pressOn, wordsOn } from './browser.ts';
 import { demoKitchen, ofKind as ofKindIn } from './demo-kitchen.ts';
 
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 240_000 });
@@ -38,7 +38,7 @@ const batchNamed = async (name: string): Promise<string> => {
 async function written<K extends Kind>(kind: K, act: () => Promise<void>): Promise<EntryOf<K>> {
   const before = (await ofKind(kind)).length;
   await act();
-  await expect.poll(async () => (await ofKind(kind)).length, { timeout: 30_000 }).toBeGreaterThan(before);
+  await eventually(async () => (await ofKind(kind)).length).toBeGreaterThan(before);
   const newest = (await ofKind(kind)).reduce((a, b) => (b.seq > a.seq ? b : a));
   return newest;
 }
@@ -80,7 +80,7 @@ describe('what happens to food, by the keys of a phone', () => {
     await press('Español');
     await page.waitForLoadState('networkidle');
     await page.goto(`${kitchen.url}/round`);
-    await expect.poll(words).toContain('Guardar');
+    await eventually(words).toContain('Guardar');
   });
 
   test('no page has thrown', () => expect(faults).toEqual([]));

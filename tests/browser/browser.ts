@@ -1,5 +1,6 @@
 import { mkdirSync } from 'node:fs';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { expect } from 'vitest';
 import { demoSecrets } from '#db/demo/fill.ts';
 
 /** Debian's Chromium without a window; as root it has no sandbox of its own. It asks nobody outside. */
@@ -31,6 +32,11 @@ export const phone = (
     timezoneId: 'America/Chicago',
     ...more,
   });
+
+const patienceMs = 30_000; // a busy machine; the runner's own patience is one second
+
+/** Asks until the answer is the expected one: what a screen or the book says after a while. */
+export const eventually = <T>(ask: () => T | Promise<T>) => expect.poll(ask, { timeout: patienceMs });
 
 /** What a person can read on the screen now. */
 export const wordsOn = (page: Page): Promise<string> => page.locator('body').innerText();

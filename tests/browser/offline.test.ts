@@ -2,7 +2,17 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import type { KitchenServer } from '#bin/kitchen-server.ts';
 import type { EntryOf, Kind } from '#shared/entries/entry.ts';
-import { isReady, letIn, openBrowser, phone, pictureOf, pressOn, rowsOn, wordsOn } from './browser.ts';
+import {
+  eventually,
+  isReady,
+  letIn,
+  openBrowser,
+  phone,
+  pictureOf,
+  pressOn,
+  rowsOn,
+  wordsOn,
+} from './browser.ts';
 import { demoKitchen, ofKind as ofKindIn } from './demo-kitchen.ts';
 import { openWire, type Wire } from './wire.ts';
 
@@ -45,15 +55,15 @@ const heldHere = (): Promise<number> => rowsOn(page, 'out');
 describe('a phone goes on while nothing answers', () => {
   test('it is made ready by the first visit', async () => {
     await letIn(page, wire.url);
-    await expect.poll(() => isReady(page), { timeout: 60_000 }).toBe(true);
+    await eventually(() => isReady(page)).toBe(true);
   });
 
   test('kitchen now opens without network and says how old it is [demand:68]', async () => {
     wire.cut();
     await page.goto(`${wire.url}/`);
-    await expect.poll(words).toContain('No answer from the book');
+    await eventually(words).toContain('No answer from the book');
     expect(await words()).toContain('This is what this phone had at');
-    await expect.poll(words).toContain('BR-C');
+    await eventually(words).toContain('BR-C');
     await picture('offline-kitchen');
   });
 
@@ -65,8 +75,8 @@ describe('a phone goes on while nothing answers', () => {
     await press(/^Save/);
     await press(/^red/); // which thermometer: asked once
     await press(/^Save/);
-    await expect.poll(heldHere).toBeGreaterThan(0);
-    await expect.poll(words).toContain('on this phone');
+    await eventually(heldHere).toBeGreaterThan(0);
+    await eventually(words).toContain('on this phone');
     await picture('offline-round');
     expect((await ofKind('reading')).length).toBe(before);
   });
@@ -74,16 +84,16 @@ describe('a phone goes on while nothing answers', () => {
   test('batch, deviation list and thermometers are drawn from the phone’s own store', async () => {
     const batch = (await ofKind('batch')).find(({ body }) => body.name === 'BR-C')?.body.batch ?? '';
     await page.goto(`${wire.url}/batch/${batch}`);
-    await expect.poll(words).toContain('BR-C');
+    await eventually(words).toContain('BR-C');
     expect(await words()).toContain('3-501.16');
     await picture('offline-batch');
     await page.goto(`${wire.url}/deviation`);
-    await expect.poll(words).toContain('Deviations');
+    await eventually(words).toContain('Deviations');
     await picture('offline-deviations');
     await page.goto(`${wire.url}/probe`);
-    await expect.poll(words).toContain('Thermometers');
+    await eventually(words).toContain('Thermometers');
     await page.goto(`${wire.url}/day`);
-    await expect.poll(words).toContain('This page needs the book');
+    await eventually(words).toContain('This page needs the book');
     await picture('offline-needs-the-book');
   });
 
@@ -92,10 +102,10 @@ describe('a phone goes on while nothing answers', () => {
     const held = await heldHere();
     await page.goto(`${wire.url}/batch/${batch}/next?to=gone`);
     for (const key of [/^all 5$/, /^5/, /^sold$/, /Write it in the book/]) await press(key);
-    await expect.poll(heldHere).toBeGreaterThan(held);
+    await eventually(heldHere).toBeGreaterThan(held);
     await page.waitForURL(/wrote=/);
-    await expect.poll(words).toContain('4 pieces in Cabinet 1');
-    await expect.poll(words).toContain('On this phone, not in the book yet.');
+    await eventually(words).toContain('4 pieces in Cabinet 1');
+    await eventually(words).toContain('On this phone, not in the book yet.');
     expect(await words()).not.toContain('In the book');
   });
 
@@ -105,10 +115,10 @@ describe('a phone goes on while nothing answers', () => {
     await page.goto(`${wire.url}/batch/${batch}/next?to=gone`);
     for (const key of [/^all 4$/, /^4/, /^sold$/, /Write it in the book/]) await press(key);
     await page.waitForURL(/wrote=/);
-    await expect.poll(words).toContain('3 pieces in Cabinet 1');
+    await eventually(words).toContain('3 pieces in Cabinet 1');
     await press('Undo');
     await page.waitForURL(/undone=/);
-    await expect.poll(words).toContain('4 pieces in Cabinet 1');
+    await eventually(words).toContain('4 pieces in Cabinet 1');
     await picture('offline-undone');
     expect(await heldHere()).toBe(held + 2);
   });
@@ -120,7 +130,7 @@ describe('a phone goes on while nothing answers', () => {
     wire.mend();
     page = await newPage();
     await page.goto(`${wire.url}/`);
-    await expect.poll(heldHere, { timeout: 60_000 }).toBe(0);
+    await eventually(heldHere).toBe(0);
     const batch = (await ofKind('batch')).find(({ body }) => body.name === 'BR-C')?.body.batch;
     const readings = (await ofKind('reading')).filter(
       ({ body, received_at: received }) => body.typed === '128.4' && Date.parse(received) >= mended,

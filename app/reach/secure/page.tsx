@@ -80,7 +80,7 @@ async function Steps({ addresses, fingerprint }: { addresses: string[]; fingerpr
       <section className={css.part}>
         <h2>{t('compare_title')}</h2>
         <p>{t('compare')}</p>
-        <p className={css.fingerprint}>{fingerprint}</p>
+        <Fingerprint of={fingerprint} />
       </section>
       <section className={css.part}>
         <h2>{t('accept_title')}</h2>
@@ -113,3 +113,12 @@ const Addresses = ({ all }: { all: string[] }) =>
       <span className={css.link}>{address}</span>
     </a>
   ));
+
+/** In rows of eight bytes: it is compared by eye. */
+const Fingerprint = ({ of }: { of: string }) => (
+  <p className={css.fingerprint}>
+    {(of.match(/(?:[0-9A-F]{2}:?){1,8}/g) ?? [of]).map((row) => (
+      <span key={row}>{row}</span>
+    ))}
+  </p>
+);
