@@ -1,14 +1,17 @@
 import { useTranslations } from 'next-intl';
 import { momentOf } from '#app/cabinet/view.ts';
+import { InSite } from '#app/client/InSite.tsx';
 import type { ScreenGiven } from '#app/client/screen.ts';
 import { Headband } from '#app/ui/Headband.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
 import { whenOf } from '#app/ui/when.ts';
-import { allowedOf } from '#lib/between/probe-record.ts';
+import { allowedOf, suggestedBy } from '#lib/between/probe-record.ts';
 import { profileOf } from '#lib/fold/ask.ts';
 import type { Check } from '#lib/fold/book.ts';
 import { wallClock } from '#shared/time.ts';
+import { degrees } from '#shared/units.ts';
+import { Adjust } from './Adjust.tsx';
 import { CheckEntry } from './CheckEntry.tsx';
 import { History } from './History.tsx';
 import { ProbeSays } from './ProbeSays.tsx';
@@ -46,6 +49,16 @@ export function ProbeScreen({ given, probe, by, checks }: Props) {
     locale: given.locale,
     now: book.asOf,
   };
+  const adjusted = book.kitchen.adjusted?.get(probe);
+  const adjustedWords = (): string =>
+    adjusted === undefined || adjusted.body.correction === null
+      ? t('adjust_none')
+      : t('adjust_now', {
+          figure: `${adjusted.body.correction} ${degrees(adjusted.body.unit)}`,
+          time: momentOf(view, adjusted.at),
+          by: book.kitchen.people.get(adjusted.by)?.name ?? '–',
+          reason: adjusted.body.reason,
+        });
   return (
     <Sheet>
       <Headband back={{ href: '/probe', words: t('title') }} clock={wallClock(book.asOf, zone, clock)} />
@@ -82,6 +95,15 @@ export function ProbeScreen({ given, probe, by, checks }: Props) {
           view={view}
           time={(ms) => momentOf(view, ms)}
         />
+        <InSite site={given.site}>
+          <Adjust
+            by={by}
+            probe={probe}
+            unit={standing.probe.unit}
+            now={adjustedWords()}
+            suggested={suggestedBy(own, standing.probe)}
+          />
+        </InSite>
         <History probe={standing.probe} checks={own} allowed={allowed} view={view} />
       </main>
     </Sheet>

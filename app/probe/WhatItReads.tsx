@@ -3,7 +3,7 @@ import { useTranslations } from 'next-intl';
 import { differenceOf, figureOf } from '#app/cabinet/view.ts';
 import { Computed } from '#app/science/Computed.tsx';
 import { Section } from '#app/ui/Section.tsx';
-import { type Allowed, boilingHere, byTwoBaths } from '#lib/between/probe-record.ts';
+import { type Allowed, boilingHere, byTwoBaths, HOLD } from '#lib/between/probe-record.ts';
 import type { Book, Check } from '#lib/fold/book.ts';
 import type { Body } from '#shared/entries/entry.ts';
 import { converted, degrees } from '#shared/units.ts';
@@ -18,9 +18,6 @@ type Props = {
   view: ProbeView;
   time: (ms: number) => string;
 };
-
-/** A hold's figure: what a correction is shown at. */
-const HOLD = 135;
 
 /** How far off it may be by its scale, at what water boils here, what two baths together say of it. */
 export function WhatItReads({ book, probe, checks, allowed, view, time }: Props) {

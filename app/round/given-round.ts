@@ -74,7 +74,11 @@ function planned(
     looks: asked.at === undefined ? looks : everyPiece(looks, groups(book)),
     done: going === null ? [] : doneIn(book, going.round),
     groups: groups(book),
-    probes: probes(book).map(({ id }) => ({ id, unit: book.kitchen.probes.get(id)?.unit ?? 'degF' })),
+    probes: probes(book).map(({ id }) => ({
+      id,
+      unit: book.kitchen.probes.get(id)?.unit ?? 'degF',
+      correction: book.kitchen.adjusted?.get(id)?.body.correction ?? null,
+    })),
     unit: site?.unit ?? 'degF',
     oddAbove: site?.odd_above ?? null,
     jump: { degF: conventions.jump.degF, degC: conventions.jump.degC },

@@ -27,7 +27,8 @@ export type WalkLook = RoundLook & {
 
 export type PieceGroup = { equipment: string; batch: string; pieces: number[] };
 
-export type ProbeChoice = { id: string; unit: Unit };
+/** `correction`: degrees that its last adjustment adds to what it shows; missing or null = none. */
+export type ProbeChoice = { id: string; unit: Unit; correction?: number | null };
 
 /** One figure that this round wrote. */
 export type Saved = {
@@ -160,6 +161,10 @@ export function goOn(state: RoundState): RoundState {
 /** Unit of the figure being typed: that of the thermometer in use, else the site's. */
 export const unitInUse = (state: RoundState): Unit =>
   state.planned.probes.find((p) => p.id === state.probe)?.unit ?? state.planned.unit;
+
+/** What the last adjustment of the thermometer in use adds to a figure; null = nothing. */
+export const correctionInUse = (state: RoundState): number | null =>
+  state.planned.probes.find((p) => p.id === state.probe)?.correction ?? null;
 
 const held: readonly StepName[] = ['hot_hold', 'rest', 'service', 'transport', 'cold_hold'];
 

@@ -3,6 +3,7 @@ import type { Spot } from '#shared/entries/step-name.ts';
 import { noteDraft, type Pen, readingDraft, roundDraft, struckDraft } from './drafts.ts';
 import { oddFigure } from './plausible.ts';
 import {
+  correctionInUse,
   type Face,
   goOn,
   isHeld,
@@ -189,7 +190,7 @@ function written(state: RoundState, look: WalkLook, figure: Figure, around: Arou
     held_s: figure.heldS,
     round: begun.state.round,
     source: 'hand',
-    correction: null,
+    correction: correctionInUse(state),
     late_reason: late ? state.lateReason : null,
   });
   const saved: Saved = {
@@ -200,7 +201,10 @@ function written(state: RoundState, look: WalkLook, figure: Figure, around: Arou
     unit,
     at,
     by: figure.by,
-    under: isUnder(look, figure.spot, figure.value, unit),
+    // The worse of typed and corrected counts, as for the judge.
+    under: [0, reading.body.correction ?? 0].some((added) =>
+      isUnder(look, figure.spot, figure.value + added, unit),
+    ),
   };
   const next = cleared({ ...begun.state, saved: [...begun.state.saved, saved] });
   return { state: moved(next, look, saved), write: [...begun.write, reading], drop: [] };

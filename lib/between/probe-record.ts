@@ -74,6 +74,17 @@ export function byTwoBaths(checks: readonly Check[], probe: Body<'probe'>, at: n
   return { ice, boiling, boils, uIce, uBoil, uRead, at, corrected: twoPoint(baths, at) };
 }
 
+/** The figure of a hot hold, °F: where a correction matters most. */
+export const HOLD = 135;
+
+/** Degrees that two baths say should be added near 135 °F, in the thermometer's unit, to a tenth; null = not known. */
+export function suggestedBy(checks: readonly Check[], probe: Body<'probe'>): number | null {
+  const corrected = byTwoBaths(checks, probe, HOLD)?.corrected ?? null;
+  return corrected === null
+    ? null
+    : Number(difference(corrected.value - HOLD, 'degF', probe.unit).toFixed(1));
+}
+
 /** Boiling water at the kitchen's height, in standard weather; null = no height is set up, or out of range. */
 export const boilingHere = (book: Pick<Book, 'kitchen'>): (Boiling & { altitude: number }) | null => {
   const altitude = book.kitchen.site?.altitude_m ?? null;

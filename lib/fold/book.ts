@@ -29,6 +29,8 @@ export type Kitchen = {
   people: ReadonlyMap<string, Body<'person'>>;
   equipment: ReadonlyMap<string, Body<'equipment'>>; // in the order of the walk
   probes: ReadonlyMap<string, Body<'probe'>>;
+  /** Of each thermometer the last adjustment, if there was one. */
+  adjusted?: ReadonlyMap<string, WrittenBy & { body: Body<'probe_adjusted'> }>;
   foods: ReadonlyMap<string, Body<'food'>>;
   plans: ReadonlyMap<string, Body<'plan'>>;
   limits: ReadonlyMap<string, LocalLimits>; // profiles made on screen, by id

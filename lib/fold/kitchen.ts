@@ -46,6 +46,17 @@ function localLimits(entries: readonly Entry[], asOf: number): Map<string, Local
   return last;
 }
 
+/** The last adjustment of each thermometer at or before `asOf`: an earlier reading has none of a later one. */
+function adjustments(entries: readonly Entry[], asOf: number): NonNullable<Kitchen['adjusted']> {
+  const own = ofKind(entries, 'probe_adjusted').filter((entry) => whenOf(entry) <= asOf);
+  return new Map(
+    own.map((entry) => [
+      entry.body.probe,
+      { body: entry.body, by: entry.by, at: msOf(entry.at), entry: entry.id },
+    ]),
+  );
+}
+
 const sorted = <B>(things: Map<string, B>, before: (a: B, b: B) => number): Map<string, B> =>
   new Map([...things].sort(([, a], [, b]) => before(a, b)));
 
@@ -57,6 +68,7 @@ export function foldKitchen(entries: readonly Entry[], asOf: number): Kitchen {
     people: lastOf(ofKind(entries, 'person'), ({ body }) => body.person, asOf),
     equipment: sorted(equipment, (a, b) => a.order - b.order || a.name.localeCompare(b.name, 'en')),
     probes: lastOf(ofKind(entries, 'probe'), ({ body }) => body.probe, asOf),
+    adjusted: adjustments(entries, asOf),
     foods: lastOf(ofKind(entries, 'food'), ({ body }) => body.food, asOf),
     limits: localLimits(entries, asOf),
     plans: lastOf(ofKind(entries, 'plan'), ({ body }) => body.plan, asOf),

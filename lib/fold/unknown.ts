@@ -3,7 +3,11 @@ import type { Kitchen, LimitsInForce, Odd } from './book.ts';
 import { ofKind, whenOf } from './order.ts';
 
 /** Ids in a body that name something of the set-up, with the message that says it is not known. */
-const named: { field: string; things: keyof Omit<Kitchen, 'site' | 'plans' | 'limits'>; key: string }[] = [
+const named: {
+  field: string;
+  things: keyof Omit<Kitchen, 'site' | 'plans' | 'limits' | 'adjusted'>;
+  key: string;
+}[] = [
   { field: 'equipment', things: 'equipment', key: 'unknown_equipment' },
   { field: 'probe', things: 'probes', key: 'unknown_probe' },
   { field: 'food', things: 'foods', key: 'unknown_food' },

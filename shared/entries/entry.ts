@@ -17,6 +17,7 @@ import { note } from './note.ts';
 import { person } from './person.ts';
 import { plan } from './plan.ts';
 import { probe } from './probe.ts';
+import { probeAdjusted } from './probe-adjusted.ts';
 import { probeCheck } from './probe-check.ts';
 import { reading } from './reading.ts';
 import { round } from './round.ts';
@@ -37,6 +38,7 @@ export const kinds = {
   step,
   reading,
   probe_check: probeCheck,
+  probe_adjusted: probeAdjusted,
   round,
   equipment_off: equipmentOff,
   equipment_on: equipmentOn,
@@ -61,6 +63,7 @@ export const setUpKinds = [
   'person',
   'equipment',
   'probe',
+  'probe_adjusted',
   'food',
   'plan',
   'limits',

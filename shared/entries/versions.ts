@@ -15,6 +15,7 @@ export const versions: Readonly<Record<Kind, number>> = {
   step: 1,
   reading: 1,
   probe_check: 1,
+  probe_adjusted: 1,
   round: 1,
   equipment_off: 1,
   equipment_on: 1,

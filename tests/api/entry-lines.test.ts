@@ -70,6 +70,13 @@ const others = [
     },
     owner.person,
   ),
+  ...[-1.5, null].map((correction) =>
+    draft(
+      'probe_adjusted',
+      { probe: owner.person, correction, unit: 'degF', reason: 'ice and boiling water of today' },
+      owner.person,
+    ),
+  ),
   draft('device_enrolled', { device: owner.person, name: 'pit tablet' }, owner.person),
 ];
 const all = [...setUp, ...events, ...others];
