@@ -13,6 +13,11 @@ const sections: readonly Section[] = [
     run: async () => (await import('./bench/judging.ts')).judging(),
   },
   {
+    name: 'science',
+    words: 'Bounds of a million readings, and the forecast beside a plain grid …',
+    run: async () => (await import('./bench/science.ts')).science(),
+  },
+  {
     name: 'saving',
     words: 'Saving readings over HTTP and bare rows in turns …',
     run: async () => (await import('./bench/over-http.ts')).overHttp(),
