@@ -116,3 +116,16 @@ test.each([
 ])('weights "%s" are %s', (typed, value) => {
   expect(masses(typed)).toEqual(value);
 });
+
+test.each([
+  ['4 8 14', [4, 8, 14]],
+  ['4,5', [4.5]],
+  ['4 8 14 20', undefined], // a piece has three sides
+  ['four', undefined],
+  ['', undefined],
+])('the size "%s" is written with a hold and a rest as %s', (typed, sides) => {
+  const form = { ...emptyForm, pieceIn: typed };
+  expect(detailsOf('hot_hold', form, inF).piece_in).toEqual(sides);
+  expect(detailsOf('rest', form, inF).piece_in).toEqual(sides);
+  expect(detailsOf('cooling', form, inF).piece_in).toBeUndefined();
+});
