@@ -202,12 +202,13 @@ const isUnnatural = (record: StepRecord, serving: readonly number[]): boolean =>
 const actionOf = (way: Way): Action => (way.stage.name === 'stage_1' ? 'reach_70' : 'reach_41');
 
 function isStageOpen(
+  { record: { asOf }, disputed }: Followed,
   way: Way,
   { brackets, anyBelowStart }: Found,
   deadline: number | null,
-  asOf: number,
 ): boolean {
-  if (brackets.mHi !== null) return false;
+  // A contested start is never known, whatever is read later: such a stage can no longer be kept.
+  if (brackets.mHi !== null || disputed.size > 0) return false;
   if (way.start.kind === 'made') return deadline !== null && asOf <= deadline;
   // The clock of a later stage starts with the end of the one before, which a later look can still show.
   if (way.stage.counted === 'from_previous' && brackets.sHi === null) return true;
@@ -223,7 +224,7 @@ function stageOf(followed: Followed, way: Way, { seen, shared }: Context): Stage
   const result = bracketed(what.brackets, within.minutes, within.comparison === 'less_than');
   const waits = way.stage.counted === 'from_previous' && what.brackets.sHi === null;
   const deadline = waits ? null : result.deadline;
-  const open = seen.end === null && result.verdict !== 'broken' && isStageOpen(way, what, deadline, asOf);
+  const open = seen.end === null && result.verdict !== 'broken' && isStageOpen(followed, way, what, deadline);
   const ends = endsOf(followed, way, what.brackets);
   const reasons: Reason[] = [...shared, ...result.reasons];
   if (what.roseAgain) reasons.push('rose_again');

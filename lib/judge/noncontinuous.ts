@@ -16,28 +16,40 @@ const order: readonly StageName[] = ['initial_heating', 'cooling', 'final_cook',
  * When the first heat began and ended and the last cook began, as far as is seen. In ms; null = not yet. What lies
  * after the step's end is not of the step, as its readings are not.
  */
-type Moments = { heatFrom: number | null; heatTo: number | null; finalFrom: number | null };
+type Moments = {
+  heatFrom: number | null;
+  heatTo: number | null;
+  finalFrom: number | null;
+  until: number; // the step's end, or as_of while it goes on
+  goesOn: boolean;
+};
 
 function momentsOf({ facts, end, asOf }: StepRecord): Moments {
-  const last = end !== null && end < asOf ? end : asOf;
+  const goesOn = end === null || end > asOf;
+  const last = goesOn ? asOf : end;
   const seen = (at: number | null | undefined): number | null =>
     at === null || at === undefined || at > last ? null : at;
   return {
     heatFrom: seen(facts.heat_from),
     heatTo: seen(facts.heat_to),
     finalFrom: seen(facts.final_from),
+    until: last,
+    goesOn,
   };
 }
 
-/** The first heating: over its time, or still on when the time is over, is broken. */
+/**
+ * The first heating: over its time, or still on when the time is over, is broken. In a step that ended before its
+ * time was over it was not on for longer than the step, and without its own end nothing more is shown of it.
+ */
 function initialHeating(
   { asOf }: StepRecord,
-  { heatFrom, heatTo }: Moments,
+  { heatFrom, heatTo, until, goesOn }: Moments,
   { initial_heating: within }: Rule,
 ): Stage {
   const stage: Stage = { ...blankStage(within.section), limit_min: within.minutes };
   if (heatFrom === null) return { ...stage, reasons: ['start_unknown'] };
-  const length = minutesBetween(heatFrom, heatTo ?? asOf);
+  const length = minutesBetween(heatFrom, heatTo ?? until);
   const deadline = heatFrom + within.minutes * 60_000;
   const timed: Stage = {
     ...stage,
@@ -48,7 +60,7 @@ function initialHeating(
   };
   const isOver = within.comparison === 'less_than' ? length >= within.minutes : length > within.minutes;
   if (isOver) return { ...timed, verdict: 'broken', next: { action: 'stop_and_tag', by: null } };
-  if (heatTo === null) return { ...timed, open: true, reasons: ['not_reached'] };
+  if (heatTo === null) return { ...timed, open: goesOn, reasons: ['not_reached'] };
   if (length < 0) return { ...timed, longest_min: null, reasons: ['start_unknown'] };
   return { ...timed, verdict: 'kept' };
 }
@@ -62,10 +74,13 @@ type Part = {
 const wholePart = (whole: Stage): Part => ({ byPiece: [], whole, read: [] });
 
 /** The worse of the cooling stages over the readings between the two heatings; the heat's end can be its start. */
-function coolingPart(record: StepRecord, { heatTo, finalFrom }: Moments, rule: Rule, profile: Profile): Part {
+function coolingPart(record: StepRecord, moments: Moments, rule: Rule, profile: Profile): Part {
+  const { heatTo, finalFrom, goesOn } = moments;
   const { section } = rule.cooling;
   if (profile.figures.cooling.length === 0) return wholePart(notApplicable(section, 'no_figure'));
-  if (heatTo === null) return wholePart({ ...blankStage(section), open: true, reasons: ['not_reached'] });
+  // From the last cook on no reading is of the cooling, whenever the first heat ended.
+  const mayCome = goesOn && finalFrom === null;
+  if (heatTo === null) return wholePart({ ...blankStage(section), open: mayCome, reasons: ['not_reached'] });
   const between: StepRecord = {
     ...record,
     facts: {},
@@ -90,13 +105,19 @@ function coolingPart(record: StepRecord, { heatTo, finalFrom }: Moments, rule: R
 }
 
 /** The last cook by the food's own row, or by one chart for all foods where an edition asks that. */
-function finalPart(record: StepRecord, { finalFrom }: Moments, rule: Rule, { figures }: Profile): Part {
+function finalPart(
+  record: StepRecord,
+  { finalFrom, goesOn }: Moments,
+  rule: Rule,
+  { figures }: Profile,
+): Part {
   const { section } = rule.final_cook;
   const { class: foodClass } = record.food;
   const own = foodClass === 'intact_roast' ? (figures.roast_chart ?? undefined) : undefined;
   const chart = rule.final_chart ?? own ?? figures.cook[foodClass];
   if (chart === undefined) return wholePart(notApplicable(section, 'no_figure'));
-  if (finalFrom === null) return wholePart({ ...blankStage(section), open: true, reasons: ['not_reached'] });
+  if (finalFrom === null)
+    return wholePart({ ...blankStage(section), open: goesOn, reasons: ['not_reached'] });
   const last: StepRecord = { ...record, facts: {}, start: finalFrom };
   const { byPiece, whole, read } = byChart(last, { chart, section, care: null });
   return {

@@ -2,6 +2,7 @@ import { describe, expect, it, test } from 'vitest';
 import type { Reason, Stage, StageName } from '#lib/judge/answer.ts';
 import { judgeStep } from '#lib/judge/judge.ts';
 import type { StepRecord } from '#lib/judge/record.ts';
+import { profile } from '#lib/limits/profiles.ts';
 import { at, fda, reading, record } from './records.ts';
 
 const stage = (one: StepRecord, name: StageName): Stage => {
@@ -152,4 +153,17 @@ describe('a jump is more than 60 °F or 33 °C of one spot in less than 10 minut
     ['two spots', jumps(reading(0, 150), reading(1, 80, { spot: 'edge' })), false],
     ['through small steps', jumps(reading(0, 150), reading(4, 120), reading(8, 89)), true],
   ])('%s', (_, got, expected) => expect(got).toBe(expected));
+});
+
+test('a stage that counts from the one before is not open where the start is contested: no later look can keep it', () => {
+  const maryland = profile('us_md');
+  if (maryland === null) throw new Error('tests: us_md is missing');
+  const open = (degF: number) =>
+    judgeStep(
+      'cooling',
+      record([reading(-1, degF)], { start: at(0), class: 'intact_roast', facts: { roast_cook: 'kept' } }),
+      maryland,
+    ).stage_2;
+  expect(open(134.9)).toMatchObject({ verdict: 'not_shown', open: false, next: null });
+  expect(open(135)).toMatchObject({ verdict: 'not_shown', open: true });
 });

@@ -40,6 +40,14 @@ describe('the first heating, at most 60 minutes (3-401.14)', () => {
   test('an end that is not seen yet', () => {
     expect(cook({}, [], 40).initial_heating).toMatchObject({ verdict: 'not_shown', open: true });
   });
+  test('a step that ended before the hour, with no end of the heat noted: never longer, and nothing can come', () => {
+    const ended = (minutes: number) =>
+      cook({ heat_to: null, final_from: null }, [], 1000, 'poultry', { end: at(minutes) });
+    expect(ended(60).initial_heating).toMatchObject({ verdict: 'not_shown', open: false });
+    expect(ended(60 + 1 / 60).initial_heating).toMatchObject({ verdict: 'broken', open: false });
+    expect(ended(60).cooling).toMatchObject({ verdict: 'not_shown', open: false });
+    expect(ended(60).final_cook).toMatchObject({ verdict: 'not_shown', open: false });
+  });
   test('nobody noted when it began', () => {
     expect(cook({ heat_from: null }, []).initial_heating).toMatchObject({
       verdict: 'not_shown',
@@ -77,6 +85,9 @@ describe('cooling between the two heatings', () => {
   test('what is read from the last cook on is not of it', () => {
     const readings = [...cooled(170, 410), reading(950, 166)];
     expect(cook({}, readings).cooling?.verdict).toBe('kept');
+  });
+  test('from the last cook on it is not open, even where the end of the heat was not noted', () => {
+    expect(cook({ heat_to: null }, []).cooling).toMatchObject({ verdict: 'not_shown', open: false });
   });
   test('open while a stage is, with the first deadline', () => {
     const open = cook({ final_from: null }, [], 60).cooling;
