@@ -5,6 +5,7 @@ import { judgeStep } from '#lib/judge/judge.ts';
 import type { JudgedReading, RuleKind, StepRecord } from '#lib/judge/record.ts';
 import type { Profile } from '#lib/limits/profile.ts';
 import { profile } from '#lib/limits/profiles.ts';
+import { openCanStillBeKept } from './open-promises.ts';
 import {
   addingNeverMends,
   costIsLinear,
@@ -178,6 +179,7 @@ describe.each(rules)('$name keeps what every rule promises', (rule) => {
   test('the order of entry and the names of probes do not matter', () => orderAndNamesDoNotMatter(rule));
   test('shifting all instants changes no length and no verdict', () => shiftingChangesNothing(rule));
   test('a later moment never turns broken into anything else', () => laterNeverMends(rule));
+  test('what is said to be open can still be kept', () => openCanStillBeKept(rule, 60));
 });
 
 describe('taking a passing reading away never turns anything into kept', () => {
