@@ -54,7 +54,7 @@ export async function startKitchen(more: Record<string, string> = {}): Promise<K
       await new Promise((wake) => setTimeout(wake, 50));
     }
   };
-  await waitFor('Holdproof is ready', 120_000, 0);
+  await waitFor('Holdproof is ready', 300_000, 0); // seconds on a quiet machine
   const stop = async (): Promise<void> => {
     if (child.exitCode === null && child.signalCode === null) {
       child.kill('SIGTERM');

@@ -5,7 +5,7 @@ import type { EntryOf, Kind } from '#shared/entries/entry.ts';
 import { eventually, letIn, openBrowser, phone, pressOn, wordsOn } from './browser.ts';
 import { demoKitchen, ofKind as ofKindIn } from './demo-kitchen.ts';
 
-vi.setConfig({ testTimeout: 120_000, hookTimeout: 240_000 });
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 600_000 });
 
 let kitchen: KitchenServer;
 let browser: Browser;

@@ -15,7 +15,7 @@ import {
 import { demoKitchen, ofKind } from './demo-kitchen.ts';
 import { type Editions, openEditions } from './editions.ts';
 
-vi.setConfig({ testTimeout: 120_000, hookTimeout: 240_000 });
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 600_000 });
 
 let kitchen: KitchenServer;
 let editions: Editions;

@@ -16,7 +16,7 @@ import {
 import { demoKitchen, ofKind as ofKindIn } from './demo-kitchen.ts';
 import { openWire, type Wire } from './wire.ts';
 
-vi.setConfig({ testTimeout: 120_000, hookTimeout: 240_000 });
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 600_000 });
 
 let kitchen: KitchenServer;
 let wire: Wire;

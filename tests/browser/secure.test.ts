@@ -17,7 +17,7 @@ import {
 } from './browser.ts';
 import { demoKitchen, ofKind } from './demo-kitchen.ts';
 
-vi.setConfig({ testTimeout: 120_000, hookTimeout: 240_000 });
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 600_000 });
 
 const name = 'pit.test'; // a name of the kitchen's network: not this machine itself, for which no seal is asked
 let kitchen: KitchenServer;
