@@ -15,6 +15,8 @@ import { Actions } from './Actions.tsx';
 import { BatchChart, type ChartLimit } from './BatchChart.tsx';
 import { BatchHead } from './BatchHead.tsx';
 import { BatchSums } from './BatchSums.tsx';
+import css from './batch.module.css';
+import { Conflicts } from './Conflicts.tsx';
 import { CoolingMethods } from './CoolingMethods.tsx';
 import { latestWorst } from './latest.ts';
 import { Missing } from './Missing.tsx';
@@ -76,6 +78,7 @@ export function BatchScreen({ given, id, asked, clocksOff = noneOff }: Props) {
           </KeyLink>
         </Slip>
       ) : null}
+      <Conflicts view={view} />
       <TheNext
         items={nextItems(book, batch).map((item) => ({
           words: t(`todo.${item.key}`),
@@ -106,7 +109,9 @@ export function BatchScreen({ given, id, asked, clocksOff = noneOff }: Props) {
         </>
       )}
       {batch.runs.some(({ step, end }) => step === 'cooling' && end === null) ? (
-        <CoolingMethods advice={stepRules(profileOf(book)).cooling} />
+        <div className={css.inset}>
+          <CoolingMethods advice={stepRules(profileOf(book)).cooling} />
+        </div>
       ) : null}
       {run?.step === 'cooling' ? <ScienceOfRun view={view} run={run} /> : null}
       <RuleRows view={view} />

@@ -16,6 +16,7 @@ export function Says({ group, view, overdue, size = 'row' }: Props) {
   const t = useTranslations('kitchen');
   const { verdict, since } = group;
   const broken = verdict?.verdict === 'broken';
+  const isDated = verdict?.stage === 'date_mark'; // its day stands behind it, no time of day
   const late = overdue && !broken && group.latestAt !== null && group.latestAt < view.now.asOf;
   return (
     <p className={`${css.says} ${css[size]}`}>
@@ -24,8 +25,8 @@ export function Says({ group, view, overdue, size = 'row' }: Props) {
         <Verdict verdict={verdict.verdict} size={size === 'cell' ? 'page' : size} />
       ) : null}
       <span className={css.note}>
-        {broken && since !== null ? t('since_worst', { time: timeOf(view, since) }) : null}
-        {broken && since === null ? t('since_unknown') : null}
+        {broken && !isDated && since !== null ? t('since_worst', { time: timeOf(view, since) }) : null}
+        {broken && !isDated && since === null ? t('since_unknown') : null}
         {late && since !== null ? t('since', { time: timeOf(view, since) }) : null}
         {!late && verdict === null ? t('not_judged') : null}
         {verdict?.verdict === 'kept' && !late ? t('at_each_look') : null}

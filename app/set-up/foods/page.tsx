@@ -2,6 +2,7 @@ import { getLocale, getTranslations } from 'next-intl/server';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { SetUpSheet } from '../SetUpSheet.tsx';
 import { setUpPage } from '../set-up-page.ts';
+import css from '../ThingList.module.css';
 import { ThingList } from '../ThingList.tsx';
 
 export default async function Page() {
@@ -17,9 +18,11 @@ export default async function Page() {
   }));
   return (
     <SetUpSheet title={t('foods.title')} back={{ href: '/set-up', words: t('title') }} cannot={cannot}>
-      <KeyLink href="/set-up/foods/catalogue" kind="save" wide>
-        {t('foods.from_list')}
-      </KeyLink>
+      <div className={css.empty}>
+        <KeyLink href="/set-up/foods/catalogue" wide>
+          {t('foods.from_list')}
+        </KeyLink>
+      </div>
       <ThingList base="/set-up/foods" things={things} empty={t('foods.empty')} add={t('foods.add')} />
     </SetUpSheet>
   );
