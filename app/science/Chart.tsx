@@ -86,6 +86,7 @@ function Table({ title, head, rows }: ChartProps['table']) {
 }
 
 const cross = 5;
+const postRows = 3; // words of posts that stand near one another are under one another
 const hourSteps = [1, 2, 3, 4, 6, 12, 24];
 const letterPx = { '24': 52, '12': 78 } as const;
 
@@ -151,17 +152,19 @@ function Drawing({
           </text>
         </g>
       ))}
-      {posts.map(({ x: at, words, voice }, place) => (
-        <Post
-          key={`${at} ${words}`}
-          at={across(at)}
-          words={words}
-          voice={voice}
-          top={size.top + (place % 2) * 16}
-          bottom={inner.bottom}
-          middle={(size.left + inner.right) / 2}
-        />
-      ))}
+      {[...posts]
+        .sort((a, b) => a.x - b.x)
+        .map(({ x: at, words, voice }, place) => (
+          <Post
+            key={`${at} ${words}`}
+            at={across(at)}
+            words={words}
+            voice={voice}
+            top={size.top + (place % postRows) * 17}
+            bottom={inner.bottom}
+            middle={(size.left + inner.right) / 2}
+          />
+        ))}
       {bands.map(({ key, points }) => (
         <Area key={key} data={[...points]} x={px} y0={({ low }) => up(low)} y1={({ high }) => up(high)}>
           {({ path }) => <path d={path([...points]) ?? ''} className={css.band} />}

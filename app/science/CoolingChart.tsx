@@ -24,7 +24,7 @@ export function CoolingChart({ view, found }: { view: BatchView; found: CoolingO
   const to = Math.min(first.at + most, Math.max(site.now, ...ends) + room);
   const shown = (value: number): number => shownF(value, site.unit);
   const top = Math.max(...readings.map(({ value }) => value)) + 5;
-  const bottom = Math.min(air?.value ?? 32, ...targets.map((target) => target.to)) - 5;
+  const bottom = Math.min(air?.value ?? 32, ...targets.map((target) => target.to)) - 20;
   const deadlines = targets.flatMap(({ deadline }) =>
     deadline === null || deadline > to
       ? []
