@@ -26,14 +26,16 @@ export function useNewEdition(): ServiceWorker | null {
 }
 
 /** Asks the waiting edition to take over, and opens this page anew once it has. */
-export function takeEdition(waiting: ServiceWorker): Promise<Taken> {
+export async function takeEdition(waiting: ServiceWorker): Promise<Taken> {
   const { port1, port2 } = new MessageChannel();
-  navigator.serviceWorker.addEventListener('controllerchange', () => window.location.reload(), {
-    once: true,
-  });
+  const anew = (): void => window.location.reload();
+  navigator.serviceWorker.addEventListener('controllerchange', anew, { once: true });
   const answer = new Promise<Taken>((done) => {
     port1.onmessage = ({ data }) => done(data === 'round' ? 'round' : 'taken');
   });
   waiting.postMessage(takeWord, [port2]);
-  return answer;
+  const taken = await answer;
+  // Another page may let it in later, when something is being typed on this one.
+  if (taken === 'round') navigator.serviceWorker.removeEventListener('controllerchange', anew);
+  return taken;
 }
