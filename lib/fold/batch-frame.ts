@@ -4,6 +4,7 @@ import type { Profile } from '#lib/limits/profile.ts';
 import type { Body, EntryOf } from '#shared/entries/entry.ts';
 import { msOf } from '#shared/time.ts';
 import type { JudgedRun, Kitchen, Look, Odd } from './book.ts';
+import { type Conflict, conflictsOf, oddConflict } from './conflicts.ts';
 import { type Bench, boundsOf, judgeRun } from './judge-run.ts';
 import type { LocalDays } from './local-days.ts';
 import { placeLooks } from './looks-of-runs.ts';
@@ -21,6 +22,7 @@ export type BatchFrame = {
   looks: Look[];
   runs: JudgedRun[];
   bench: Bench;
+  conflicts: Conflict[];
   odd: Odd[];
 };
 
@@ -33,6 +35,8 @@ export type Shared = {
   days: LocalDays;
   steps: ReadonlyMap<string, EntryOf<'step'>[]>;
   looks: ReadonlyMap<string, Look[]>;
+  /** Whether an entry was corrected. */
+  corrected: (id: string) => boolean;
 };
 
 type RoastCook = Verdict | 'none';
@@ -78,7 +82,9 @@ export class BatchFrames {
   private fold(first: EntryOf<'batch'>, body: Body<'batch'>): BatchFrame {
     const { kitchen, profile, air, asOf } = this.shared;
     const food = kitchen.foods.get(body.food) ?? null;
-    const steps = foldSteps(body.pieces, this.shared.steps.get(body.batch) ?? []);
+    const written = this.shared.steps.get(body.batch) ?? [];
+    const steps = foldSteps(body.pieces, written);
+    const conflicts = conflictsOf(written, this.shared.corrected);
     const looks = this.shared.looks.get(body.batch) ?? [];
     const placed = placeLooks(steps.runs, looks, body.pieces !== null);
     const judged: JudgedRun[] = [];
@@ -117,7 +123,8 @@ export class BatchFrames {
       looks,
       runs: judged,
       bench,
-      odd: [...steps.odd, ...placed.odd],
+      conflicts,
+      odd: [...steps.odd, ...placed.odd, ...conflicts.map((conflict) => oddConflict(conflict, kitchen))],
     };
   }
 

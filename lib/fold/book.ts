@@ -4,6 +4,7 @@ import type { Profile } from '#lib/limits/profile.ts';
 import type { Body, Entry, EntryOf } from '#shared/entries/entry.ts';
 import type { LimitsRole } from '#shared/entries/limits.ts';
 import type { StepName } from '#shared/entries/step-name.ts';
+import type { Conflict } from './conflicts.ts';
 import type { Marked } from './marked.ts';
 
 /**
@@ -116,6 +117,8 @@ export type Batch = {
   pieces: Piece[];
   runs: JudgedRun[]; // in order of start
   watchPiece: number | null; // the coldest of the present hold
+  /** Steps that two devices wrote without knowing of each other, and nobody has settled yet. */
+  conflicts?: Conflict[];
   open: boolean; // some piece is not gone
 };
 

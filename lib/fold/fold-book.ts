@@ -61,6 +61,7 @@ function batchOf(frame: BatchFrame, standings: Standings): Batch {
     pieces,
     runs: frame.runs,
     watchPiece: watchPieceOf(pieces),
+    conflicts: frame.conflicts,
     open: pieces.some(({ end }) => end === null),
   };
 }
@@ -105,6 +106,7 @@ export function foldBook(entries: readonly Entry[], at: number | FoldOptions): B
     days: new LocalDays(kitchen.site?.zone ?? 'UTC'),
     steps: byKey(ofKind(seen, 'step'), ({ body }) => body.batch),
     looks: byKey(looks, (look) => look.batch),
+    corrected: (id) => amended.amendments.has(id),
   };
   const { frames } = new BatchFrames(ofKind(seen, 'batch'), shared);
   return assemble({
