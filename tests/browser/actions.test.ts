@@ -16,7 +16,7 @@ beforeAll(async () => {
   kitchen = await demoKitchen();
   browser = await openBrowser();
   page = await (await phone(browser)).newPage();
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(90_000);
   page.on('pageerror', (fault) => faults.push(String(fault)));
 });
 afterAll(async () => {

@@ -33,7 +33,7 @@ export const phone = (
     ...more,
   });
 
-const patienceMs = 30_000; // a busy machine; the runner's own patience is one second
+const patienceMs = 60_000; // a busy machine; the runner's own patience is one second
 
 /** Asks until the answer is the expected one: what a screen or the book says after a while. */
 export const eventually = <T>(ask: () => T | Promise<T>) => expect.poll(ask, { timeout: patienceMs });
@@ -61,7 +61,7 @@ export async function letIn(page: Page, url: string): Promise<void> {
     .getByRole('button', { name: /Let this device in/ })
     .last()
     .click(); // the first one is for a code
-  await page.waitForURL((to) => to.pathname === '/');
+  await page.waitForURL((to) => to.pathname === '/', { waitUntil: 'commit' });
 }
 
 /** How many rows this phone's own store has in a table; 0 while there is no such table. */

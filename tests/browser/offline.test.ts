@@ -27,7 +27,7 @@ const faults: string[] = [];
 
 async function newPage(): Promise<Page> {
   const made = await context.newPage();
-  made.setDefaultTimeout(20_000);
+  made.setDefaultTimeout(90_000);
   made.on('pageerror', (fault) => faults.push(String(fault)));
   return made;
 }

@@ -37,7 +37,7 @@ function keyHash(): string {
 
 async function newPage(context: BrowserContext): Promise<Page> {
   const page = await context.newPage();
-  page.setDefaultTimeout(20_000);
+  page.setDefaultTimeout(90_000);
   page.on('pageerror', (fault) => faults.push(String(fault)));
   return page;
 }
