@@ -4,37 +4,8 @@ import { canonicalDay } from '#lib/sheet/canonical-day.ts';
 import { profileInPrint, profileWords } from '#lib/sheet/profile-words.ts';
 import { SheetNames } from '#lib/sheet/sheet-names.ts';
 import { sheetWords } from '#lib/sheet/sheet-words.ts';
-import type { Body } from '#shared/entries/entry.ts';
-import type { LimitsChanges } from '#shared/entries/limits.ts';
-import { ms, type Night, night } from '../fold/night.ts';
-
-const ours = '01995555-0000-7000-8000-000000000001';
-const house = { section: 'house limit', authority: null, document: null, dated: null };
-const granted = { section: 'V-12', authority: 'County health', document: 'Variance 12', dated: '2026-03-01' };
-const looser = { value: 130, unit: 'degF' as const, ...granted };
-const stricter = { value: 38, unit: 'degF' as const, ...house };
-
-const body = (changes: LimitsChanges, more: Partial<Body<'limits'>> = {}): Body<'limits'> => ({
-  limits: ours,
-  name: 'Ours',
-  extends: 'fda_2022',
-  changes,
-  active: true,
-  ...more,
-});
-const chosen = (made: Night): Night => {
-  const { site } = made.book('17:30').kitchen;
-  if (!site) throw new Error('a night without a kitchen');
-  return made.add('site', '17:40', { ...site, profile: ours });
-};
-
-/** The cook has the variance entered at 18:00, the boss sets the cooler stricter at 19:00. */
-const twoHands = (): Night =>
-  chosen(night().add('limits', '17:30', body({ hot_hold: looser }), { by: 'cook' }))
-    .add('limits', '19:00', body({ hot_hold: looser, cold_hold: stricter }), { by: 'boss' })
-    .batch('19:10', 'A', 1, 'ribs')
-    .step('19:11', 'A', 'hot_hold', 'cab1')
-    .read('19:20', 'A1 edge', '138');
+import { ms, type Night } from '../fold/night.ts';
+import { body, looser, twoHands } from './two-hands.ts';
 
 const since = (made: Night, clock: string) => {
   const found = limitsOf(made.book(clock).kitchen).local?.since;
@@ -70,7 +41,7 @@ describe('who entered a change stays named', () => {
     const names = new SheetNames(day, sheetWords('en'), 'en');
     const words = profileWords(names);
     expect(profileInPrint(names)).toEqual({
-      foot: 'Judged by Ours, FDA Food Code 2022, with local changes that page 1 names.',
+      foot: 'Judged by Ours, FDA Food Code 2022; local changes on page 1.',
       first: words,
     });
     const cook = day.people.find(({ id }) => id === 'cook')?.name;

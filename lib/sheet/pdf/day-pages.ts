@@ -8,7 +8,7 @@ import { profileInPrint } from '../profile-words.ts';
 import type { SheetNames } from '../sheet-names.ts';
 import { countsOf } from '../totals.ts';
 import { dayInLines } from './day-in-lines.ts';
-import { boundsWords, pageFoot, pageNumber } from './frame.ts';
+import { belowPage, boundsWords, pageFoot, pageNumber } from './frame.ts';
 import { mark, tagBox } from './mark.ts';
 import { inner, type Paper, pageSize } from './paper.ts';
 import { style } from './style.ts';
@@ -26,7 +26,11 @@ export function dayPages(
   const exceptions = exceptionsOf(names.day);
   return h(
     Page,
-    { key: 'day', size: pageSize[paper].name, style: { ...style.page, paddingTop: 32 } },
+    {
+      key: 'day',
+      size: pageSize[paper].name,
+      style: { ...style.page, paddingTop: 32, paddingBottom: belowPage(names) },
+    },
     h(
       View,
       { style: style.body },

@@ -3,6 +3,7 @@ import { createElement as h, type ReactElement } from 'react';
 import type { Printed } from '../printed.ts';
 import { profileInPrint } from '../profile-words.ts';
 import type { SheetNames } from '../sheet-names.ts';
+import { margin } from './paper.ts';
 import { style } from './style.ts';
 
 /** "04:00 to 04:00 the next day, America/Chicago" */
@@ -28,6 +29,10 @@ export const pageHead = (names: SheetNames, title: string): ReactElement =>
       h(Text, { style: { fontSize: 9 } }, boundsWords(names)),
     ),
   );
+
+/** Margin below what stands on a page, pt: a foot that leads to page 1 may take a line more. */
+export const belowPage = (names: SheetNames): number =>
+  margin.bottom + (profileInPrint(names).first === null ? 0 : 12);
 
 /** The foot of every page: by which code, that local codes decide, which text this is, page x of y. */
 export function pageFoot(names: SheetNames, printed: Printed): ReactElement {

@@ -4,8 +4,8 @@ import { minutesBetween, msOf } from '#shared/time.ts';
 import type { BatchDoc, ReadingDoc, RunDoc } from '../day-schema.ts';
 import type { Printed } from '../printed.ts';
 import type { SheetNames } from '../sheet-names.ts';
-import { pageFoot, pageHead, pageNumber } from './frame.ts';
-import { inner, type Paper, pageSize } from './paper.ts';
+import { belowPage, pageFoot, pageHead, pageNumber } from './frame.ts';
+import { inner, margin, type Paper, pageSize } from './paper.ts';
 import { hair, style } from './style.ts';
 
 /**
@@ -38,14 +38,19 @@ const columns = [
 export function readingsPages(names: SheetNames, printed: Printed, paper: Paper): ReactElement[] {
   const lines = allLines(names);
   if (lines.length === 0) return [];
-  const { width, height } = inner(paper);
+  const { width, height: room } = inner(paper);
+  const height = room - (belowPage(names) - margin.bottom);
   const columnWidth = (width - gutter) / 2;
   const { cut, row } = laidOut(lines, height - 30, names);
   const pages = Array.from({ length: Math.ceil(cut.length / 2) }, (_, i) => cut.slice(i * 2, i * 2 + 2));
   return pages.map((page, at) =>
     h(
       Page,
-      { key: `readings-${at}`, size: pageSize[paper].name, style: style.page },
+      {
+        key: `readings-${at}`,
+        size: pageSize[paper].name,
+        style: { ...style.page, paddingBottom: belowPage(names) },
+      },
       pageHead(names, names.say('sheet.every_reading')),
       h(
         View,
