@@ -18,7 +18,8 @@ export function ReadingsChart({ record: { readings, limit, what }, chart: { cont
   const values = readings.map(({ value }) => value);
   const all = [...values, ...(control ? [control.low, control.high] : []), ...(limit ? [limit.degF] : [])];
   const [low, high] = [Math.min(...all), Math.max(...all)];
-  const room = Math.max(2, (high - low) * 0.08);
+  // Under the lowest limit its section is printed.
+  const room = Math.max(2, high - low);
   const first = readings[0]?.at ?? view.now;
   const byClock = view.now - first <= CLOCK_UP_TO;
   const x = (at: number): number => (byClock ? at : (at - view.now) / DAY);
@@ -42,8 +43,8 @@ export function ReadingsChart({ record: { readings, limit, what }, chart: { cont
           : { from: Math.floor(x(first)), to: 0, words: t('x') }
       }
       y={{
-        from: shownIn(view, low - room),
-        to: shownIn(view, high + room),
+        from: shownIn(view, low - 0.15 * room),
+        to: shownIn(view, high + 0.08 * room),
         words: t('y', { what, unit: degrees(view.unit) }),
       }}
       limits={

@@ -16,12 +16,12 @@ export const shownIn = (view: CabinetView, degF: number): number =>
   Number(converted(degF, 'degF', view.unit).toFixed(1));
 
 export const figureOf = (view: CabinetView, degF: number): string =>
-  `${shownIn(view, degF)} ${degrees(view.unit)}`;
+  `${shownIn(view, degF)}\u00a0${degrees(view.unit)}`;
 
 /** A difference, which has no zero point, with its sign. */
 export function differenceOf(view: CabinetView, degF: number, signed = false): string {
   const value = Number((view.unit === 'degF' ? degF : degF / 1.8).toFixed(2));
-  return `${signed && value > 0 ? '+' : value < 0 ? '−' : ''}${Math.abs(value)} ${degrees(view.unit)}`;
+  return `${signed && value > 0 ? '+' : value < 0 ? '−' : ''}${Math.abs(value)}\u00a0${degrees(view.unit)}`;
 }
 
 /** "12 Nov, 02:10": these pages look back further than a weekday says. */

@@ -53,7 +53,7 @@ export function Adjust({ by, probe, unit, now, suggested }: Props) {
         hint={
           suggested === null
             ? t('adjust_value_hint')
-            : `${t('adjust_value_hint')} ${t('adjust_suggest', { figure: `${suggested} ${degrees(unit)}` })}`
+            : `${t('adjust_value_hint')} ${t('adjust_suggest', { figure: `${String(suggested).replace('-', '−')}\u00a0${degrees(unit)}` })}`
         }
         error={wrong ? t('adjust_wrong') : undefined}
         autoComplete="off"

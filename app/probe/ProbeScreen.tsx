@@ -54,7 +54,7 @@ export function ProbeScreen({ given, probe, by, checks }: Props) {
     adjusted === undefined || adjusted.body.correction === null
       ? t('adjust_none')
       : t('adjust_now', {
-          figure: `${adjusted.body.correction} ${degrees(adjusted.body.unit)}`,
+          figure: `${String(adjusted.body.correction).replace('-', '−')}\u00a0${degrees(adjusted.body.unit)}`,
           time: momentOf(view, adjusted.at),
           by: book.kitchen.people.get(adjusted.by)?.name ?? '–',
           reason: adjusted.body.reason,

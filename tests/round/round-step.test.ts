@@ -115,6 +115,18 @@ describe('a figure takes its digits and one more tap', () => {
     expect(only(write, 'reading').body).toMatchObject({ typed: '158.0', value: 158 });
   });
 
+  test('a reading carries the correction of an adjusted thermometer, and stops by the worse of the two', () => {
+    const probes = (correction: number | null) => [{ id: red, unit: 'degF' as const, correction }];
+    const low = read(atPiece({ probes: probes(-1.5) }), '136', { do: 'save', spot: 'edge' });
+    expect(only(low.write, 'reading').body).toMatchObject({ typed: '136', value: 136, correction: -1.5 });
+    expect(low.state.saved.at(-1)?.under).toBe(true); // 134.5
+    const bare = read(atPiece({ probes: probes(null) }), '136', { do: 'save', spot: 'edge' });
+    expect(only(bare.write, 'reading').body.correction).toBeNull();
+    expect(bare.state.saved.at(-1)?.under).toBe(false);
+    const high = read(atPiece({ probes: probes(1.5) }), '134', { do: 'save', spot: 'edge' });
+    expect(high.state.saved.at(-1)?.under).toBe(true); // the typed one is the worse
+  });
+
   test('each figure has the moment of its own tap, never one stamp for the walk (demand:8)', () => {
     const first = read(start(), '150', { do: 'save', spot: 'air' });
     const second = read(first.state, '142', { do: 'save', spot: 'edge' }, { now: now + 40_000 });
