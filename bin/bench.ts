@@ -22,6 +22,16 @@ const sections: readonly Section[] = [
     words: 'Saving readings over HTTP and bare rows in turns …',
     run: async () => (await import('./bench/over-http.ts')).overHttp(),
   },
+  {
+    name: 'book',
+    words: 'Appending by the API and by a bare script in turns …',
+    run: async () => (await import('./bench/book.ts')).book(),
+  },
+  {
+    name: 'sheet',
+    words: 'The daily sheet’s query behind longer and longer histories …',
+    run: async () => (await import('./bench/sheet-growth.ts')).sheetGrowth(process.argv.includes('--large')),
+  },
 ];
 
 const asked = process.argv.slice(2).filter((word) => !word.startsWith('--'));
