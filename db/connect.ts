@@ -75,8 +75,14 @@ async function openByUrl(url: string, env: NodeJS.ProcessEnv, say: Say): Promise
   return { ...book, kind: 'url', folder: null, alive: () => true, close: () => book.sql.end({ timeout: 5 }) };
 }
 
+/**
+ * Seconds before a lost database is tried again: the driver's own wait grows to 20 s, in which nobody would be told
+ * that the database is away, nor find that it is back.
+ */
+const backoffS = (tries: number): number => Math.min(tries / 10, 1);
+
 async function openOn(app: Connect, owner: Connect | null, say: Say): Promise<Pick<Db, 'drizzle' | 'sql'>> {
-  const sql = postgres({ ...app, max: 10, max_lifetime: null, onnotice: () => {} });
+  const sql = postgres({ ...app, max: 10, max_lifetime: null, backoff: backoffS, onnotice: () => {} });
   try {
     await prepare(sql, owner, say);
     return { drizzle: drizzle(sql, { schema }), sql };

@@ -71,7 +71,8 @@ async function problemOf(url: string): Promise<string> {
     const { problems } = (await answer.json()) as { problems: { problem: string }[] };
     return problems[0]?.problem ?? '';
   } catch (error) {
-    if (error instanceof TypeError) return ''; // fetch: the connection was refused
+    // fetch: the connection was refused, or the answer takes long on a busy machine
+    if (error instanceof TypeError || (error as Error).name === 'TimeoutError') return '';
     throw error;
   }
 }
