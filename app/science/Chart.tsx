@@ -144,14 +144,6 @@ function Drawing({
           <RuleLine y={up(value)} width={inner.right - size.left} figure={words} section={section} />
         </g>
       ))}
-      {levels.map(({ value, words }) => (
-        <g key={`${value} ${words}`} className={css.level}>
-          <path d={`M${size.left} ${up(value)}H${inner.right}`} />
-          <text x={inner.right} y={up(value) - 4} textAnchor="end">
-            {words}
-          </text>
-        </g>
-      ))}
       {[...posts]
         .sort((a, b) => a.x - b.x)
         .map(({ x: at, words, voice }, place) => (
@@ -190,6 +182,14 @@ function Drawing({
           />
         ),
       )}
+      {levels.map(({ value, words }) => (
+        <g key={`${value} ${words}`} className={css.level}>
+          <path d={`M${size.left} ${up(value)}H${inner.right}`} />
+          <text x={inner.right} y={up(value) - 4} textAnchor="end">
+            {words}
+          </text>
+        </g>
+      ))}
     </svg>
   );
 }
