@@ -1,5 +1,6 @@
 import type { RequestListener } from 'node:http';
 import { createServer } from 'node:https';
+import type { Environment } from './names.ts';
 import { type OwnCertificate, ownCertificate } from './own-certificate.ts';
 
 const lookAgainMs = 10 * 60_000; // an address changes when a router is restarted; an end comes once a year
@@ -11,7 +12,7 @@ type Wanted = {
   file: string;
   port: number;
   host: string;
-  env: NodeJS.ProcessEnv;
+  env: Environment;
   /** Told of the certificate in use: at the opening, and whenever it was made anew since. */
   inUse: (certificate: OwnCertificate) => void;
 };
