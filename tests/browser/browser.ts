@@ -53,14 +53,12 @@ export const pressOn = (page: Page, name: string | RegExp): Promise<void> =>
 
 /** Lets this device into the invented kitchen by its manager's own secret, which signs the manager in as well. */
 export async function letIn(page: Page, url: string): Promise<void> {
-  await page.goto(`${url}/sign-in`);
+  await page.goto(`${url}/sign-in`, { waitUntil: 'networkidle' }); // a form that is not awake yet loses what is typed
   await page.getByLabel(/called/).fill('pit phone');
   await page.getByLabel(/Name of the manager/).fill('Delia Marchbanks');
   await page.getByLabel(/Secret of that person/).fill(demoSecrets.manager);
-  await page
-    .getByRole('button', { name: /Let this device in/ })
-    .last()
-    .click(); // the first one is for a code
+  const key = page.getByRole('button', { name: /Let this device in/ }).last(); // the first one is for a code
+  await key.click();
   await page.waitForURL((to) => to.pathname === '/', { waitUntil: 'commit' });
 }
 
