@@ -1,4 +1,5 @@
 import { useTranslations } from 'next-intl';
+import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { TheNext } from '#app/ui/TheNext.tsx';
 import css from './KitchenPhone.module.css';
 import { useNextWords } from './next-words.ts';
@@ -10,6 +11,10 @@ export function NextStrips({ view, most = 2 }: { view: KitchenView; most?: numbe
   const t = useTranslations('kitchen');
   const say = useNextWords();
   const shown = view.now.next.slice(0, most);
+  // Two phones wrote of the same food without knowing of each other: somebody has to say which is right.
+  const crossed = [...view.book.batches.values()].filter(
+    ({ open, conflicts = [] }) => open && conflicts.length > 0,
+  );
   const left = view.now.next.length - shown.length;
   return (
     <>
@@ -21,6 +26,11 @@ export function NextStrips({ view, most = 2 }: { view: KitchenView; most?: numbe
         }))}
       />
       {left > 0 ? <p className={css.more}>{t('more_next', { count: left })}</p> : null}
+      {crossed.map(({ id, name }) => (
+        <KeyLink key={id} kind="plain" href={`/batch/${id}`} wide>
+          {t('crossed', { name })}
+        </KeyLink>
+      ))}
     </>
   );
 }
