@@ -104,7 +104,8 @@ function Growth({ piece }: { piece: DarkPiece }) {
   if (growth.most < shownFrom) return <p className={css.note}>{t('growth_small')}</p>;
   return (
     <p className={css.tool}>
-      {t('growth', { most: growthSaid(growth.most, t as unknown as Say) })} {t('discard')}
+      {t('growth', { most: growthSaid(growth.most, t as unknown as Say) })}{' '}
+      {t(growth.between === 'readings' ? 'discard' : 'closer')}
     </p>
   );
 }

@@ -9,7 +9,16 @@ import { hour, type Reading } from './readings.ts';
  * argue for throwing away. Small says nothing: other organisms, toxins that heat does not destroy, unknown handling.
  */
 export type GrowthBound =
-  | { has: true; most: number; from: number; to: number; hours: number; low: number; high: number }
+  | {
+      has: true;
+      most: number;
+      from: number;
+      to: number;
+      hours: number;
+      low: number;
+      high: number;
+      between: 'readings' | 'room';
+    }
   | { has: false; lacks: 'food' | 'readings' };
 
 /** Foods that the published rates were measured in or near to: plain cooked meat. Cured, sauced or other food: none. */
@@ -48,5 +57,6 @@ export function growthBound(
     hours,
     low: low - u,
     high: high + u,
+    between: noHeat ? 'readings' : 'room',
   };
 }

@@ -134,8 +134,21 @@ describe('a night with a power trip', () => {
     expect(said).toContain('The room is not colder than 50 °F.');
   });
 
-  it('uses growth only to argue for throwing away', () => {
-    expect(page('en')).toContain('at most more than 3 log10. This argues for throwing away.');
-    expect(page('es')).toContain('Esto es un motivo para tirarla.');
+  it('says what growth is not ruled out, and asks for a closer look where the heat may have been on', () => {
+    expect(page('en')).toContain('at most more than 3 log10. So much is not ruled out');
+    expect(page('es')).toContain('Tanto no se puede descartar');
+  });
+
+  it('argues for throwing away where nothing warmed the food between the looks', () => {
+    const cold = night()
+      .batch('18:00', 'B', 1, 'pulled')
+      .step('20:00', 'B', 'hot_hold', 'cab1')
+      .add('equipment_off', '00:40', { equipment: 'cab1', reason: 'power', since_basis: null, text: null })
+      .read('00:40', 'B1 edge', '150')
+      .read('02:40', 'B1 edge', '100');
+    const said = (locale: Language) =>
+      text(html(<DarkScreen given={given(cold, '02:40', locale)} />, locale));
+    expect(said('en')).toContain('at most more than 3 log10. This argues for throwing away.');
+    expect(said('es')).toContain('Esto es un motivo para tirarla.');
   });
 });
