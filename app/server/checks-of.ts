@@ -14,5 +14,7 @@ const YEAR_MS = 366 * 86_400_000;
 export async function checksOf(session: { site: string }, probe: string): Promise<Check[]> {
   const now = Date.now();
   const entries = await loadKinds(await getDb(), session.site, [...setUpKinds, 'probe_check', 'amendment']);
-  return foldNow(entries as readonly Entry[], now).checks.filter((check) => check.probe === probe && now - check.at < YEAR_MS);
+  return foldNow(entries as readonly Entry[], now).checks.filter(
+    (check) => check.probe === probe && now - check.at < YEAR_MS,
+  );
 }
