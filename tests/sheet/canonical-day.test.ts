@@ -26,7 +26,7 @@ function canonical(value: unknown): string {
 
 describe('the canonical day', () => {
   test.each([friday, saturdayDay])(
-    '%s follows its strict schema, and its text reads back as the same day',
+    '%s follows its strict schema, and its text reads back as the same day (demand:48)',
     (day) => {
       const made = dayOfDemo(day);
       expect(daySchema.safeParse(made).error?.issues ?? []).toEqual([]);
@@ -88,7 +88,7 @@ describe('the canonical day', () => {
     expect(names(friday)).not.toContain('CB-2'); // chopped on Saturday
   });
 
-  test('a correction shows both figures, and a late entry both times', () => {
+  test('a correction shows both figures, and a late entry both times (demand:6 demand:7 demand:17)', () => {
     const day = dayOfDemo(saturdayDay);
     const corrected = readingsOf(day).find((reading) => reading.id === idOf('e0375'));
     expect(corrected).toMatchObject({ typed: '145.0', amended: { from: '1450', to: '145.0' } });
@@ -97,7 +97,7 @@ describe('the canonical day', () => {
     expect(day.late.map((one) => one.id)).toContain(idOf('e0555'));
   });
 
-  test('a check after the day makes readings of the day suspect', () => {
+  test('a check after the day makes readings of the day suspect (demand:59)', () => {
     const blue = dayOfDemo(friday).thermometers.find((one) => one.id === idOf('blue'));
     expect(blue?.checks.map((check) => check.verdict)).toEqual(['kept']);
     expect(blue?.check_after).toMatchObject({ verdict: 'broken', typed: '35.0' });
