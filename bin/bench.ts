@@ -13,6 +13,11 @@ const sections: readonly Section[] = [
     run: async () => (await import('./bench/judging.ts')).judging(),
   },
   {
+    name: 'year',
+    words: 'A year of one kitchen, judged again …',
+    run: async () => (await import('./bench/year.ts')).year(),
+  },
+  {
     name: 'science',
     words: 'Bounds of a million readings, and the forecast beside a plain grid …',
     run: async () => (await import('./bench/science.ts')).science(),
