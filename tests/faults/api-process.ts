@@ -1,19 +1,18 @@
 import { type ChildProcess, fork } from 'node:child_process';
-import { mkdirSync, rmSync } from 'node:fs';
+import { mkdirSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 import { freePort } from '#bin/kitchen-server.ts';
+import { sha256 } from '#db/sha256.ts';
 
 const root = join(import.meta.dirname, '../..');
 const folder = join(root, 'node_modules', '.cache', 'holdproof-faults');
 
-/** api-server.ts and all that is ours in it, as one file that plain Node runs. Removed when this process ends. */
+/** api-server.ts and all that is ours in it, as one file that plain Node runs, named by what is in it. */
 async function bundled(): Promise<string> {
-  const file = join(folder, `api-server-${process.pid}.cjs`);
-  mkdirSync(folder, { recursive: true });
-  await build({
+  const made = await build({
     entryPoints: [join(import.meta.dirname, 'api-server.ts')],
-    outfile: file,
+    write: false,
     bundle: true,
     platform: 'node',
     format: 'cjs',
@@ -21,7 +20,11 @@ async function bundled(): Promise<string> {
     alias: { 'server-only': join(import.meta.dirname, '../server-only.ts') },
     logOverride: { 'empty-import-meta': 'silent' }, // the program is found from the working directory
   });
-  process.once('exit', () => rmSync(file, { force: true }));
+  const text = made.outputFiles[0]?.text ?? '';
+  const file = join(folder, `api-server-${sha256(text).slice(0, 12)}.cjs`);
+  mkdirSync(folder, { recursive: true });
+  writeFileSync(`${file}.${process.pid}`, text);
+  renameSync(`${file}.${process.pid}`, file); // suites that run beside this one may be reading it
   return file;
 }
 
