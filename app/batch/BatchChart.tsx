@@ -1,5 +1,5 @@
-import { useTranslations } from 'next-intl';
-import { fullHours } from '#app/ui/Axis.tsx';
+import { useLocale, useTranslations } from 'next-intl';
+import { hourTicks } from '#app/ui/hours.ts';
 import { Drawn } from '#app/ui/ProofLine.tsx';
 import { RuleLine } from '#app/ui/RuleLine.tsx';
 import type { Line } from '#lib/fold/views.ts';
@@ -170,20 +170,18 @@ function Now({ line, zone, clock, size }: Timed) {
   );
 }
 
-const steps = [1, 2, 3, 4, 6, 12, 24];
-
 function Hours({ line, zone, clock, size, height }: Timed & { height: number }) {
-  const span = Math.max(1, line.to - line.from);
+  const locale = useLocale();
+  const { from, to } = line;
   const room = clock === '24' ? letterPx : letterPx * 1.5;
-  const step = steps.find((h) => ((h * 3_600_000) / span) * size.width >= room) ?? 24;
-  return fullHours(line.from, line.to, zone, step).map((ms) => {
-    const x = ((ms - line.from) / span) * size.width;
+  return hourTicks({ from, to, zone, clock, locale }, size.width, room).map(({ at, words }) => {
+    const x = ((at - from) / Math.max(1, to - from)) * size.width;
     const anchor = x < room / 2 ? 'start' : x > size.width - room / 2 ? 'end' : 'middle';
     return (
-      <g key={ms}>
+      <g key={at}>
         <path d={`M${x} ${size.top}V${height - 18}`} className={css.hour} />
         <text x={x} y={height - 4} textAnchor={anchor} className={css.hourWord}>
-          {wallClock(ms, zone, clock)}
+          {words}
         </text>
       </g>
     );

@@ -1,10 +1,10 @@
 import { AxisBottom, AxisLeft } from '@visx/axis';
 import { scaleLinear } from '@visx/scale';
 import { Area, LinePath } from '@visx/shape';
+import { useLocale } from 'next-intl';
 import type { ReactNode } from 'react';
-import { fullHours } from '#app/ui/Axis.tsx';
+import { hourTicks } from '#app/ui/hours.ts';
 import { RuleLine } from '#app/ui/RuleLine.tsx';
-import { wallClock } from '#shared/time.ts';
 import css from './Chart.module.css';
 
 export type At = { x: number; y: number };
@@ -87,7 +87,6 @@ function Table({ title, head, rows }: ChartProps['table']) {
 
 const cross = 5;
 const postRows = 3; // words of posts that stand near one another are under one another
-const hourSteps = [1, 2, 3, 4, 6, 12, 24];
 const letterPx = { '24': 52, '12': 78 } as const;
 
 function Drawing({
@@ -102,6 +101,7 @@ function Drawing({
   size,
   className,
 }: ChartProps & { size: Size; className: string }) {
+  const locale = useLocale();
   const inner = { right: size.width - size.right, bottom: size.height - size.foot };
   const across = scaleLinear<number>({ domain: [x.from, x.to], range: [size.left, inner.right] });
   const up = scaleLinear<number>({ domain: [y.from, y.to], range: [inner.bottom, size.top] });
@@ -130,7 +130,7 @@ function Drawing({
         tickLength={5}
         stroke="currentColor"
         tickStroke="currentColor"
-        {...ticksOf(x, inner.right - size.left)}
+        {...ticksOf(x, inner.right - size.left, locale)}
         tickLabelProps={{ className: css.tick ?? '', textAnchor: 'middle' }}
       />
       <text x={2} y={14} className={css.unit}>
@@ -195,13 +195,14 @@ function Drawing({
 }
 
 /** Full hours of the kitchen's clock, or what the scale finds round. */
-function ticksOf(x: ChartProps['x'], width: number) {
+function ticksOf(x: ChartProps['x'], width: number, locale: string) {
   if (!('zone' in x)) return { numTicks: 5 };
-  const hourPx = (width / Math.max(1, x.to - x.from)) * 3_600_000;
-  const step = hourSteps.find((hours) => hours * hourPx >= letterPx[x.clock]) ?? 24;
+  const words = new Map(
+    hourTicks({ ...x, locale }, width, letterPx[x.clock]).map((tick) => [tick.at, tick.words]),
+  );
   return {
-    tickValues: fullHours(x.from, x.to, x.zone, step),
-    tickFormat: (at: { valueOf: () => number }) => wallClock(at.valueOf(), x.zone, x.clock),
+    tickValues: [...words.keys()],
+    tickFormat: (at: { valueOf: () => number }) => words.get(at.valueOf()) ?? '',
   };
 }
 
