@@ -2,6 +2,8 @@ import { useTranslations } from 'next-intl';
 import { countedAs } from '#app/batch/counted.ts';
 import { useMany } from '#app/kitchen/many.ts';
 import { foodName, type KitchenView, numbers } from '#app/kitchen/view.ts';
+import { CoolingLines } from '#app/science/CoolingLines.tsx';
+import { outlookOf } from '#app/science/outlook-of.ts';
 import { Figure } from '#app/ui/Figure.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { ProofLine } from '#app/ui/ProofLine.tsx';
@@ -73,6 +75,7 @@ export function CoolingBatch({ card, view, unit }: Props) {
           <Deadline key={stage.name} stage={stage} now={now} time={time} />
         ))}
       </Ruled>
+      <Forecast card={card} view={view} unit={unit} />
       <div className={css.keys}>
         <KeyLink
           kind="save"
@@ -86,6 +89,14 @@ export function CoolingBatch({ card, view, unit }: Props) {
         </KeyLink>
       </div>
     </section>
+  );
+}
+
+function Forecast({ card: { group }, view: { book, zone, clock, lang }, unit }: Props) {
+  const run = book.batches.get(group.batch)?.runs.find(({ key }) => key === group.run);
+  const found = run === undefined ? null : outlookOf(book, run);
+  return found === null ? null : (
+    <CoolingLines found={found} site={{ zone, clock, locale: lang, unit, now: book.asOf }} />
   );
 }
 

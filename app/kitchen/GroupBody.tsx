@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { useTranslations } from 'next-intl';
 import { countedAs } from '#app/batch/counted.ts';
+import { MissWarning } from '#app/science/MissWarning.tsx';
 import { Figure } from '#app/ui/Figure.tsx';
 import { ProofLine } from '#app/ui/ProofLine.tsx';
 import type { RowGroup } from '#lib/fold/views.ts';
@@ -8,7 +9,7 @@ import css from './GroupBody.module.css';
 import { useMany } from './many.ts';
 import { PlaceName } from './PlaceName.tsx';
 import { Says } from './Says.tsx';
-import { foodName, type KitchenView, numbers } from './view.ts';
+import { foodName, type KitchenView, numbers, siteOf } from './view.ts';
 
 type Props = {
   group: RowGroup;
@@ -49,6 +50,7 @@ export function GroupBody({ group, view, place, name, first, overdue }: Props) {
         />
       </div>
       <Says group={group} view={view} overdue={overdue} />
+      <MissWarning book={view.book} group={group} site={siteOf(view)} />
       {group.blocked.length > 0 || group.allBlocked ? (
         <p className={css.blocked}>
           {group.allBlocked

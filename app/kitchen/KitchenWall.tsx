@@ -2,6 +2,7 @@ import Link from 'next/link';
 import { useTranslations } from 'next-intl';
 import type { ReactNode } from 'react';
 import { countedAs } from '#app/batch/counted.ts';
+import { MissWarning } from '#app/science/MissWarning.tsx';
 import { By } from '#app/ui/By.tsx';
 import { Digits } from '#app/ui/Digits.tsx';
 import { Figure } from '#app/ui/Figure.tsx';
@@ -15,7 +16,7 @@ import { useMany } from './many.ts';
 import { useNextWords } from './next-words.ts';
 import { RoundKey } from './RoundKey.tsx';
 import { Says } from './Says.tsx';
-import { foodName, type KitchenView, numbers, timeOf } from './view.ts';
+import { foodName, type KitchenView, numbers, siteOf, timeOf } from './view.ts';
 import { WallPages } from './WallPages.tsx';
 
 const aPage = 6;
@@ -123,6 +124,7 @@ function WallRow({ row, group, view, small }: WallProps) {
       </span>
       <div className={css.says}>
         <Says group={group} view={view} overdue={row.state === 'overdue'} size={small ? 'cell' : 'wall'} />
+        <MissWarning book={view.book} group={group} site={siteOf(view)} />
         <ProofLine
           line={group.line}
           zone={view.zone}

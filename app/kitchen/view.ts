@@ -1,3 +1,4 @@
+import type { Site } from '#app/science/said.ts';
 import type { Book } from '#lib/fold/book.ts';
 import type { KitchenNow } from '#lib/fold/views.ts';
 import { wallClock } from '#shared/time.ts';
@@ -13,6 +14,15 @@ export type KitchenView = {
   unit: Unit;
   lang: 'en' | 'es';
 };
+
+/** The site as what is worked out between two looks is said in. */
+export const siteOf = ({ book, zone, clock, unit, lang }: KitchenView): Site => ({
+  zone,
+  clock,
+  unit,
+  locale: lang,
+  now: book.asOf,
+});
 
 /** The time on the kitchen's wall. */
 export const timeOf = (view: Pick<KitchenView, 'zone' | 'clock'>, ms: number): string =>

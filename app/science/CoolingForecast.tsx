@@ -8,8 +8,9 @@ import type { JudgedRun } from '#lib/fold/book.ts';
 import { measuredCover } from '#lib/science/cover.ts';
 import { CoolingChart } from './CoolingChart.tsx';
 import { CoolingFigures } from './CoolingFigures.tsx';
+import { useForecastSaid } from './forecast-said.ts';
 import { outlookOf } from './outlook-of.ts';
-import { degreesF, type Say, siteOf, timeAt } from './said.ts';
+import { type Say, siteOf, timeAt } from './said.ts';
 import css from './science.module.css';
 
 type Props = { view: BatchView; run: JudgedRun };
@@ -45,28 +46,12 @@ export function CoolingForecast({ view, run }: Props) {
 }
 
 function Target({ view, found, target }: { view: BatchView; found: CoolingOutlook; target: CoolingTarget }) {
-  const t = useTranslations('science.cooling');
-  const site = siteOf(view);
-  const { expected, deadline, standing, limit } = target;
-  const figure = temperature(limit.value, limit.unit);
-  const by = deadline === null ? '' : timeAt(deadline, site);
-  const air = found.air === null ? '' : degreesF(found.air.value, site.unit);
-  const words = (): string => {
-    if (expected.say !== 'range') return t(expected.say, { figure, air });
-    const earliest = timeAt(expected.earliest, site);
-    const bare = deadline === null;
-    if (expected.latest === null)
-      return t(bare ? 'no_end_bare' : 'no_end', { figure, earliest, deadline: by });
-    const latest = timeAt(expected.latest, site, 'up');
-    return t(bare ? 'range_bare' : 'range', { figure, earliest, latest, deadline: by });
-  };
-  const warns = standing === 'nothing_to_warn_of' || standing === 'unknown' ? null : standing;
+  const said = useForecastSaid(siteOf(view));
+  const warns = said.warning(target);
   return (
     <>
-      <p className={css.big}>{words()}</p>
-      {warns === null ? null : (
-        <p className={css.warns}>{t(`standing.${warns}`, { figure, deadline: by })}</p>
-      )}
+      <p className={css.big}>{said.line(found, target)}</p>
+      {warns === null ? null : <p className={css.warns}>{warns}</p>}
     </>
   );
 }
