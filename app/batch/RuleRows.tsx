@@ -6,7 +6,7 @@ import { Verdict } from '#app/ui/Verdict.tsx';
 import { profileOf } from '#lib/fold/ask.ts';
 import type { JudgedRun } from '#lib/fold/book.ts';
 import { restsOn } from '#lib/fold/rests-on.ts';
-import { ruleRows } from '#lib/fold/rule-rows.ts';
+import { rowsApart } from '#lib/fold/rule-rows.ts';
 import type { RuleRow } from '#lib/fold/views.ts';
 import { figuresOf } from '#lib/judge/explain-figures.ts';
 import { figureMark } from '#lib/judge/explain-words.ts';
@@ -24,15 +24,12 @@ export function RuleRows({ view }: { view: BatchView }) {
   const unjudged = view.batch.runs.filter(
     (run) => run.reason !== null && Object.keys(run.stages).length === 0,
   );
+  const { now, earlier } = rowsApart(view.batch);
   return (
     <section className={css.rules}>
       <h2>{t('rules')}</h2>
       <ul>
-        {ruleRows(view.batch).map((row) => (
-          <li key={`${row.run} ${row.stage}`}>
-            <Row view={view} row={row} />
-          </li>
-        ))}
+        <Rows view={view} rows={now} />
         {unjudged.map((run) => (
           <li key={run.key}>
             <div className={css.verdict}>{t('no_rule')}</div>
@@ -43,9 +40,24 @@ export function RuleRows({ view }: { view: BatchView }) {
           </li>
         ))}
       </ul>
+      {earlier.length === 0 ? null : (
+        <details className={css.earlier}>
+          <summary>{t('kept_earlier', { count: earlier.length })}</summary>
+          <ul>
+            <Rows view={view} rows={earlier} />
+          </ul>
+        </details>
+      )}
     </section>
   );
 }
+
+const Rows = ({ view, rows }: { view: BatchView; rows: readonly RuleRow[] }) =>
+  rows.map((row) => (
+    <li key={`${row.run} ${row.stage}`}>
+      <Row view={view} row={row} />
+    </li>
+  ));
 
 function Row({ view, row }: { view: BatchView; row: RuleRow }) {
   const t = useTranslations('batch');
@@ -76,11 +88,6 @@ function Row({ view, row }: { view: BatchView; row: RuleRow }) {
           />
         )}
         <Figures view={view} row={row} />
-        {run === undefined ? null : row.stage === 'date_mark' ? (
-          <MarkedDays locale={view.locale} run={run} />
-        ) : (
-          <HowJudged view={view} run={run} row={row} />
-        )}
         {row.thickPartOnly ? (
           <p className={css.note}>
             <b>{t('thick_only')}.</b> {t('thick_only_help')}
@@ -95,6 +102,10 @@ function Row({ view, row }: { view: BatchView; row: RuleRow }) {
             {judged.next.by === null ? '' : `, ${timeSaid(judged.next.by, { ...view, now: view.book.asOf })}`}
           </p>
         )}
+        {run !== undefined && row.stage === 'date_mark' ? (
+          <MarkedDays locale={view.locale} run={run} />
+        ) : null}
+        {run === undefined ? null : <HowJudged view={view} run={run} row={row} />}
       </div>
     </>
   );

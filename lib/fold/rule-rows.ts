@@ -65,3 +65,16 @@ export function ruleRows(batch: Batch): RuleRow[] {
         (newest.get(a.run) ?? 0) - (newest.get(b.run) ?? 0),
     );
 }
+
+/**
+ * The rows that a reader needs first, and the ones of earlier steps that are settled: the step has ended, the
+ * rule was kept, and not at the thick part alone. A batch without a later step has none of the second.
+ */
+export function rowsApart(batch: Batch): { now: RuleRow[]; earlier: RuleRow[] } {
+  const ended = new Set(batch.runs.filter(({ end }) => end !== null).map(({ key }) => key));
+  const last = batch.runs.at(-1)?.key;
+  const settled = (row: RuleRow) =>
+    ended.has(row.run) && row.run !== last && row.judged.verdict === 'kept' && !row.thickPartOnly;
+  const rows = ruleRows(batch);
+  return { now: rows.filter((row) => !settled(row)), earlier: rows.filter(settled) };
+}

@@ -23,3 +23,16 @@ export function countsOf(day: CanonicalDay) {
     amended: day.amendments.length,
   };
 }
+
+/** Nobody wrote anything for this day: its sheet can say nothing of the food, and must not sound as if it did. */
+export const nothingWritten = (day: CanonicalDay): boolean =>
+  [
+    day.batches,
+    day.air,
+    day.loose,
+    day.rounds,
+    day.deviations,
+    day.notes,
+    day.handovers,
+    day.power_cuts,
+  ].every((list) => list.length === 0);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Book } from '#lib/fold/book.ts';
 import { restsOn } from '#lib/fold/rests-on.ts';
-import { ruleRows } from '#lib/fold/rule-rows.ts';
+import { rowsApart, ruleRows } from '#lib/fold/rule-rows.ts';
 import { night } from './night.ts';
 
 const rows = (book: Book) => {
@@ -25,6 +25,26 @@ describe('the rules of a batch, one row each', () => {
       ['hot_hold', 'at_readings', 'kept'],
       ['hot_hold', 'between_readings', 'not_shown'],
     ]);
+  });
+
+  it('set the kept rules of earlier steps apart, and none that is not kept or of the last step', () => {
+    const book = held()
+      .read('20:00', 'T1 edge', '150')
+      .step('21:00', 'T', 'cooling', 'ice')
+      .read('21:05', 'T1 warmest', '134')
+      .read('22:50', 'T1 warmest', '69')
+      .book('23:00');
+    const batch = book.batches.get('T');
+    const said = (list: ReturnType<typeof ruleRows>) => list.map(({ step, stage }) => `${step} ${stage}`);
+    const apart = batch && rowsApart(batch);
+    expect(apart && said(apart.earlier)).toEqual(['hot_hold at_readings']);
+    expect(apart && said(apart.now)).toEqual([
+      'cooling stage_1',
+      'cooling total',
+      'hot_hold between_readings',
+    ]);
+    const alone = held().read('20:00', 'T1 edge', '150').book('20:10').batches.get('T');
+    expect(alone && rowsApart(alone).earlier).toEqual([]);
   });
 
   it('say "at the thick part only" where only that was read', () => {

@@ -157,3 +157,11 @@ describe('the words of sheet and day', () => {
     expect(all.filter((words) => wrong.test(words))).toEqual([]);
   });
 });
+
+describe('the sheet of a day for which nothing was written', () => {
+  test('says so, and not that nothing was broken', async () => {
+    const text = (await print('2026-10-01', 'letter', 'en')).map(whole).join(' ');
+    expect(text).toContain('Nothing was written for this day');
+    expect(text).not.toContain('Nothing broken');
+  });
+});

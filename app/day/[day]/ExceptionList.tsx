@@ -7,6 +7,7 @@ import { exceptionWords } from '#lib/sheet/exception-words.ts';
 import { type Exception, exceptionsOf, refsOf } from '#lib/sheet/exceptions.ts';
 import { type MarkWord, markPaths, type SampleKind, samplePaths } from '#lib/sheet/mark-paths.ts';
 import type { SheetNames } from '#lib/sheet/sheet-names.ts';
+import { nothingWritten } from '#lib/sheet/totals.ts';
 import type { EntryOf } from '#shared/entries/entry.ts';
 import css from './page.module.css';
 
@@ -15,6 +16,7 @@ type Props = { names: SheetNames; signature: EntryOf<'signature'> | null; confir
 /** What was not as it should be, worst first, each with its number, and what was not shown and why. */
 export async function ExceptionList({ names, signature, confirming }: Props) {
   const exceptions = exceptionsOf(names.day);
+  if (exceptions.length === 0 && nothingWritten(names.day)) return null;
   if (exceptions.length === 0) return <p className={css.strip}>{names.say('sheet.no_exceptions')}</p>;
   return (
     <section aria-label={names.say('sheet.exceptions')}>

@@ -15,6 +15,7 @@ import { tookReadings } from '#lib/sheet/printed.ts';
 import { profileWords } from '#lib/sheet/profile-words.ts';
 import { SheetNames } from '#lib/sheet/sheet-names.ts';
 import { sheetWords } from '#lib/sheet/sheet-words.ts';
+import { nothingWritten } from '#lib/sheet/totals.ts';
 import { localDate, wallClock } from '#shared/time.ts';
 import { Batches } from './Batches.tsx';
 import { Behind } from './Behind.tsx';
@@ -87,7 +88,11 @@ async function DayText(props: { names: SheetNames; text: SheetText; sheet: DaySh
     <header className={css.head}>
       <h1>{t('heading', { date: names.longDate(text.day.from) })}</h1>
       <p>{t('bounds', { from: names.moment(text.day.from), to: names.moment(text.day.to) })}</p>
-      <p className={css.answer}>{t('answer', { count })}</p>
+      <p className={css.answer}>
+        {nothingWritten(text.day) && count === 0
+          ? names.say('sheet.nothing_written')
+          : t('answer', { count })}
+      </p>
       {past ? (
         <p className={css.strip}>
           {t('shown_revision', { revision: text.revision })}{' '}

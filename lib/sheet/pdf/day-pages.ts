@@ -6,7 +6,7 @@ import type { MarkWord, SampleKind } from '../mark-paths.ts';
 import type { Printed } from '../printed.ts';
 import { profileInPrint } from '../profile-words.ts';
 import type { SheetNames } from '../sheet-names.ts';
-import { countsOf } from '../totals.ts';
+import { countsOf, nothingWritten } from '../totals.ts';
 import { dayInLines } from './day-in-lines.ts';
 import { belowPage, boundsWords, pageFoot, pageNumber } from './frame.ts';
 import { mark, tagBox } from './mark.ts';
@@ -141,8 +141,10 @@ function exceptionList(
   printed: Printed,
 ): ReactElement[] {
   const title = h(Text, { key: 'title', style: style.section }, names.say('sheet.exceptions'));
-  if (exceptions.length === 0)
-    return [title, h(Text, { key: 'none', style: style.ruled }, names.say('sheet.no_exceptions'))];
+  if (exceptions.length === 0) {
+    const none = nothingWritten(names.day) ? 'sheet.nothing_written' : 'sheet.no_exceptions';
+    return [title, h(Text, { key: 'none', style: style.ruled }, names.say(none))];
+  }
   const [first, ...rest] = exceptions;
   if (!first) return [];
   return [

@@ -13,6 +13,7 @@ import type { CanonicalDay } from '#lib/sheet/day-schema.ts';
 import { profileWords } from '#lib/sheet/profile-words.ts';
 import { SheetNames } from '#lib/sheet/sheet-names.ts';
 import { sheetWords } from '#lib/sheet/sheet-words.ts';
+import { nothingWritten } from '#lib/sheet/totals.ts';
 import { judgedOtherwise } from '#lib/sheet/what-if.ts';
 import { localDate, wallClock } from '#shared/time.ts';
 import { Differs } from './Differs.tsx';
@@ -70,6 +71,7 @@ async function Answer({ is, would, names, judged }: AnswerProps) {
   const t = await getTranslations('limits.what_if');
   if (would.profile.edition === null) return <p className={css.strip}>{t('unknown')}</p>;
   if (would.profile.id === is.profile.id) return <p className={css.strip}>{t('same')}</p>;
+  if (nothingWritten(is)) return <p className={css.strip}>{names.say('sheet.nothing_written')}</p>;
   const { name } = would.profile;
   const differs = judgedOtherwise(is, would);
   return (
