@@ -14,6 +14,7 @@ import css from './cabinet.module.css';
 import { HowOften } from './HowOften.tsx';
 import { ReadingsChart } from './ReadingsChart.tsx';
 import { DriftSaid, RulesSaid, UsualSaid } from './Said.tsx';
+import { SlowSaid } from './SlowSaid.tsx';
 import { type CabinetView, dayOf } from './view.ts';
 
 type Props = { book: Book; place: Body<'equipment'>; asked: CabinetAsked; locale: 'en' | 'es' };
@@ -106,14 +107,17 @@ type ChartedProps = Omit<Props, 'locale'> & {
 };
 
 function Charted({ book, place, record, view, asked }: ChartedProps) {
+  const t = useTranslations('cabinet');
   const chart = cabinetChart(record);
   const told = toldOf(asked, view.unit);
   const often = lookingOften(book, place.equipment, record, chart, told === 'wrong' ? null : told);
   return (
     <>
       <ReadingsChart record={record} chart={chart} view={view} />
+      {chart.smoothed === null ? null : <p className={css.note}>{t('chart.drawn')}</p>}
       <UsualSaid record={record} chart={chart} view={view} />
       <RulesSaid chart={chart} view={view} />
+      <SlowSaid record={record} chart={chart} view={view} />
       <DriftSaid record={record} chart={chart} view={view} />
       <HowOften
         often={often}

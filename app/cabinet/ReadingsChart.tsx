@@ -12,11 +12,22 @@ const DAY = 86_400_000;
 const CLOCK_UP_TO = 2 * DAY;
 
 /** Readings, the limit of the rule with its section, and the limits of the cabinet's own. */
-export function ReadingsChart({ record: { readings, limit, what }, chart: { control, rules }, view }: Props) {
+export function ReadingsChart({
+  record: { readings, limit, what },
+  chart: { control, rules, smoothed },
+  view,
+}: Props) {
   const t = useTranslations('cabinet.chart');
   const saw = useTranslations('cabinet.rules');
   const values = readings.map(({ value }) => value);
-  const all = [...values, ...(control ? [control.low, control.high] : []), ...(limit ? [limit.degF] : [])];
+  const levels = smoothed?.levels ?? [];
+  const levelAt = new Map(levels.map(({ reading, level }) => [reading, level]));
+  const all = [
+    ...values,
+    ...levels.map(({ level }) => level),
+    ...(control ? [control.low, control.high] : []),
+    ...(limit ? [limit.degF] : []),
+  ];
   const [low, high] = [Math.min(...all), Math.max(...all)];
   // Under the lowest limit its section is printed.
   const room = Math.max(2, high - low);
@@ -76,13 +87,24 @@ export function ReadingsChart({ record: { readings, limit, what }, chart: { cont
           drawn: 'crosses',
           points: readings.map(({ at, value }) => ({ x: x(at), y: shownIn(view, value) })),
         },
+        {
+          key: 'smoothed',
+          drawn: 'dashed',
+          points: levels.map(({ reading, level }) => ({ x: x(reading.at), y: shownIn(view, level) })),
+        },
       ]}
       table={{
         title: t('table'),
-        head: [t('col_when'), t('col_read'), t('col_saw')],
-        rows: readings
-          .toReversed()
-          .map((reading) => [momentOf(view, reading.at), figureOf(view, reading.value), spoke(reading)]),
+        head: [t('col_when'), t('col_read'), t('col_smoothed'), t('col_saw')],
+        rows: readings.toReversed().map((reading) => {
+          const level = levelAt.get(reading);
+          return [
+            momentOf(view, reading.at),
+            figureOf(view, reading.value),
+            level === undefined ? '–' : figureOf(view, level),
+            spoke(reading),
+          ];
+        }),
       }}
     />
   );

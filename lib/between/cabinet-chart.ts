@@ -1,4 +1,11 @@
-import { adjustedForNeighbours, driftCrossing, individuals, runRules } from '#lib/science/control-charts.ts';
+import {
+  adjustedForNeighbours,
+  cusum,
+  driftCrossing,
+  ewma,
+  individuals,
+  runRules,
+} from '#lib/science/control-charts.ts';
 import type { CabinetReading, CabinetRecord } from './cabinet-record.ts';
 import { hour } from './readings.ts';
 
@@ -10,6 +17,9 @@ export type CabinetChart = {
   /** Null with fewer readings than `LEAST`, or when all of those are equal. */
   control: Control | null;
   rules: RuleSaw[];
+  /** Null as `control`. */
+  smoothed: Smoothed | null;
+  sums: Sums | null;
   drift: CabinetDrift | null;
 };
 
@@ -35,6 +45,21 @@ export const runRuleNames = [
 /** `at`: the readings at which the rule spoke. */
 export type RuleSaw = { rule: (typeof runRuleNames)[number]; at: CabinetReading[] };
 
+/** Exponentially weighted readings: what is small and lasts is seen sooner than in single ones. */
+export type Smoothed = {
+  /** The level of each reading but the first, in order. */
+  levels: { reading: CabinetReading; level: number }[];
+  low: number;
+  high: number;
+  /** Readings whose smoothed level lies outside the exact limits of its own place. */
+  out: CabinetReading[];
+};
+
+/** Sums of small departures on one side of usual: its latest value, where it spoke, when what it saw began. */
+export type SumSide = { now: number; at: CabinetReading[]; began: number | null };
+/** `limit`: a sum speaks beyond it; both in °F of what is left of a reading without its neighbour's share. */
+export type Sums = { limit: number; slack: number; above: SumSide; below: SumSide };
+
 export type CabinetDrift = {
   perDay: number;
   /** Standard error of it, widened for neighbours that are alike. */
@@ -57,6 +82,8 @@ export function cabinetChart({ readings, limit, side }: CabinetRecord): CabinetC
   return {
     control,
     rules: control === null ? [] : rulesOf(readings, control),
+    smoothed: control === null ? null : smoothedOf(readings, control),
+    sums: control === null ? null : sumsOf(readings, control),
     drift: driftOf(readings, control?.r1 ?? null, limit?.degF ?? null, side),
   };
 }
@@ -81,16 +108,31 @@ function controlOf(x: readonly number[]): Control | null {
   };
 }
 
+/** Neighbours that are unlike by chance are taken as independent; ones too alike would leave nothing of a reading. */
+const MOST_ALIKE = 0.95;
+const likeness = ({ r1 }: Control): number => Math.min(MOST_ALIKE, Math.max(0, r1));
+
+/** What is left of each reading but the first when its neighbour's share is taken off, and its spread. °F. */
+function leftOf(readings: readonly CabinetReading[], control: Control): { left: number[]; spread: number } {
+  const { mean, sigma } = control;
+  const alike = likeness(control);
+  return {
+    left: readings
+      .slice(1)
+      .map(({ value }, i) => value - mean - alike * ((readings[i]?.value ?? mean) - mean)),
+    spread: sigma * Math.sqrt(1 - alike ** 2),
+  };
+}
+
 /**
  * Outside is of the readings themselves. The other rules look at what is left of each reading when its neighbour's
  * share is taken off, x_i − m − r1 (x_(i−1) − m) with σ√(1 − r1²): a thermostat that swings makes runs by itself.
  */
-function rulesOf(readings: readonly CabinetReading[], { mean, sigma, r1 }: Control): RuleSaw[] {
+function rulesOf(readings: readonly CabinetReading[], control: Control): RuleSaw[] {
   const x = readings.map(({ value }) => value);
-  const alike = Math.max(0, r1);
-  const left = x.slice(1).map((value, i) => value - mean - alike * ((x[i] ?? mean) - mean));
-  const own = runRules(x, mean, sigma);
-  const rest = runRules(left, 0, sigma * Math.sqrt(1 - alike ** 2));
+  const { left, spread } = leftOf(readings, control);
+  const own = runRules(x, control.mean, control.sigma);
+  const rest = runRules(left, 0, spread);
   const at = (places: readonly number[] | undefined, shift: number): CabinetReading[] =>
     (places ?? []).flatMap((place) => readings[place - 1 + shift] ?? []);
   return [
@@ -100,6 +142,46 @@ function rulesOf(readings: readonly CabinetReading[], { mean, sigma, r1 }: Contr
     { rule: 'two_of_three', at: at(rest?.rule5, 1) },
     { rule: 'four_of_five', at: at(rest?.rule6, 1) },
   ];
+}
+
+/** λ and L of the smoothed level, k and h of the sums in σ: NIST/SEMATECH e-Handbook 6.3.2.3 and 6.3.2.4 (read, second hand). */
+export const SMOOTH = { lambda: 0.2, reach: 3 } as const;
+export const SUM = { slack: 0.5, limit: 5 } as const;
+
+/** A level that stays off by d leaves (1 − r1)·d of each reading: divided by it, the smoothed rest is a level again. */
+function smoothedOf(readings: readonly CabinetReading[], control: Control): Smoothed | null {
+  const { left, spread } = leftOf(readings, control);
+  const found = ewma(left, { ...SMOOTH, start: 0, sigma: spread });
+  if (found === null) return null;
+  const level = (rest: number): number => control.mean + rest / (1 - likeness(control));
+  return {
+    levels: found.z.flatMap((z, i) => {
+      const reading = readings[i + 1];
+      return reading === undefined ? [] : [{ reading, level: level(z) }];
+    }),
+    low: level(found.lcl),
+    high: level(found.ucl),
+    out: found.outExactLimits.flatMap((place) => readings[place] ?? []),
+  };
+}
+
+function sumsOf(readings: readonly CabinetReading[], control: Control): Sums | null {
+  const { left, spread } = leftOf(readings, control);
+  const [slack, limit] = [SUM.slack * spread, SUM.limit * spread];
+  const found = cusum(left, { target: 0, k: slack, h: limit });
+  if (found === null) return null;
+  const side = (sums: readonly number[]): SumSide => {
+    const places = sums.flatMap((sum, i) => (sum > limit ? [i] : []));
+    // What the last stretch beyond the limit saw began after the sum was last nothing.
+    const last = places.at(-1);
+    const zero = last === undefined ? -1 : sums.lastIndexOf(0, last);
+    return {
+      now: sums.at(-1) ?? 0,
+      at: places.flatMap((i) => readings[i + 1] ?? []),
+      began: last === undefined ? null : (readings[zero + 2]?.at ?? null),
+    };
+  };
+  return { limit, slack, above: side(found.high), below: side(found.low) };
 }
 
 function driftOf(

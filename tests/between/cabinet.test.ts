@@ -99,6 +99,52 @@ describe('the chart of a cabinet', () => {
   });
 });
 
+describe('small shifts of a cabinet that last', () => {
+  /** 150 ± 1 in turns for 30 readings, then 147 for 15: of a mean step of 2 °F, σ = 2/1.128 = 1.7730. */
+  const shifted = cabinetChart(
+    record(Array.from({ length: 45 }, (_, i) => (i >= 30 ? 147 : 150 + (i % 2 === 0 ? 1 : -1)))),
+  );
+
+  it('are seen by the smoothed level, against limits of 3 σ √(0.2/1.8), by hand', () => {
+    expect(shifted.smoothed?.low).toBeCloseTo(148.227, 3);
+    expect(shifted.smoothed?.high).toBeCloseTo(151.773, 3);
+    const out = shifted.smoothed?.out.map(({ at }) => (at - START) / HOUR) ?? [];
+    // From −0.11 the level goes 0.2 of the way to −3 at each reading: −0.69, −1.15, −1.52, −1.82.
+    expect(out[0]).toBe(33);
+    expect(out.at(-1)).toBe(44);
+  });
+
+  it('are seen by the sum of departures, with the reading at which they began, by hand', () => {
+    // Each 147 adds 3 − 0.8865 = 2.1135; the sum speaks beyond 5 σ = 8.865: at the fifth of them. It was last nothing
+    // at the 29th reading, so what it saw began with the 30th.
+    expect(shifted.sums?.limit).toBeCloseTo(8.865, 3);
+    expect(shifted.sums?.below.at.map(({ at }) => (at - START) / HOUR)).toEqual([
+      34, 35, 36, 37, 38, 39, 40, 41, 42, 43, 44,
+    ]);
+    expect(shifted.sums?.below.began).toBe(START + 29 * HOUR);
+    expect(shifted.sums?.below.now).toBeCloseTo(0.1135 + 15 * 2.1135, 3);
+    expect(shifted.sums?.above).toMatchObject({ at: [], began: null });
+  });
+
+  it('are seldom seen where a thermostat only swings', () => {
+    let [smoothed, sums, all] = [0, 0, 0];
+    for (let seed = 0; seed < 60; seed += 1) {
+      const chart = cabinetChart(record(swinging(90, 300 + seed)));
+      all += 1;
+      if ((chart.smoothed?.out.length ?? 0) > 0) smoothed += 1;
+      if ((chart.sums?.below.at.length ?? 0) + (chart.sums?.above.at.length ?? 0) > 0) sums += 1;
+    }
+    expect(all).toBe(60);
+    // Without the neighbour's share all sixty would speak.
+    expect([smoothed, sums].every((many) => many < 30)).toBe(true);
+  });
+
+  it('have no level and no sum before there are limits', () => {
+    const few = cabinetChart(record(swinging(19, 1)));
+    expect([few.smoothed, few.sums]).toEqual([null, null]);
+  });
+});
+
 const held = (): Night =>
   night({ reheat_may_return: true })
     .plan('hot_hold', [], { at_most_min: 240 })

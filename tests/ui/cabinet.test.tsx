@@ -84,6 +84,20 @@ describe('the page of a cabinet', () => {
     expect(cabinet(week(planned(), 151, -1), 'es')).toContain('Si sigue así, llega a 135 °F el 16 may.');
   });
 
+  it('says in words what the smoothed level and the sums of small departures saw', () => {
+    // Level for 40 readings: the smoothed level is at usual, and nothing adds up.
+    const level = cabinet(week(planned(), 150, 0), 'en');
+    expect(level).toMatch(/Smoothed level now: 1(49|50)[.\d]* °F, its own limits 1\d\d[.\d]* °F to 1\d\d/);
+    expect(level).toContain('No smoothed reading was outside them.');
+    expect(level).toContain('Small departures below usual never added up to a shift.');
+    expect(level).toContain('The dashed line is the smoothed level.');
+    // 3 °F lower each day: the last third lies far under the first two.
+    const falls = cabinet(week(planned(), 160, -3), 'en');
+    expect(falls).toContain('Small departures below usual added up to a shift that began about');
+    expect(falls).toContain('That is toward the limit.');
+    expect(cabinet(week(planned(), 160, -3), 'es')).toContain('Eso va hacia el límite.');
+  });
+
   it('works out how often to look from a trial in its address, against the plan', () => {
     // Room 50: 150 to 140 in 60 min is τ = 9.4912 h. The lowest good air is 149; the house allows nothing, so
     // τ ln(99/85) − τ ln(99/87) = 0.2207 h: 13 min. The plan looks each 4 h: 0.2207/4 = 5 of a hundred.
