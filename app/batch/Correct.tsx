@@ -10,6 +10,7 @@ import { History, type HistoryRow } from '#app/ui/History.tsx';
 import { Key } from '#app/ui/Key.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { PiecesPick } from '#app/ui/PiecesPick.tsx';
+import { SaveKey } from '#app/ui/SaveKey.tsx';
 import type { Spot } from '#shared/entries/step-name.ts';
 import type { Unit } from '#shared/units.ts';
 import { degrees } from '#shared/units.ts';
@@ -114,14 +115,9 @@ export function Correct({ by, batch, entry, now, unit, pieces, history }: Props)
         </section>
       </form>
       <Foot>
-        <Key
-          kind="save"
-          wide
-          onClick={() => void save()}
-          cannot={busy ? t('writing') : missing === null ? null : t(`write_first.${missing}`)}
-        >
+        <SaveKey busy={busy} missing={missing === null ? null : t(`write_first.${missing}`)} onSave={save}>
           {t('correction.write')}
-        </Key>
+        </SaveKey>
         <KeyLink href={`/batch/${batch}`} wide kind="plain">
           {t('correction.leave')}
         </KeyLink>

@@ -8,6 +8,7 @@ import { ErrorSummary } from '#app/ui/ErrorSummary.tsx';
 import { Foot } from '#app/ui/Foot.tsx';
 import { Key } from '#app/ui/Key.tsx';
 import { PlaceKeys } from '#app/ui/PlaceKeys.tsx';
+import { SaveKey } from '#app/ui/SaveKey.tsx';
 import { type When, WhenPick } from '#app/ui/WhenPick.tsx';
 import type { StepName } from '#shared/entries/step-name.ts';
 import type { BatchContext } from './context.ts';
@@ -107,14 +108,9 @@ export function MoveAll({ context, equipment, groups }: Props) {
         </section>
       </form>
       <Foot>
-        <Key
-          kind="save"
-          wide
-          onClick={() => void save()}
-          cannot={busy ? t('writing') : missing === null ? null : t(`write_first.${missing}`)}
-        >
+        <SaveKey busy={busy} missing={missing === null ? null : t(`write_first.${missing}`)} onSave={save}>
           {t(gone ? 'move.write_gone' : 'move.write', { count: groups.length })}
-        </Key>
+        </SaveKey>
       </Foot>
     </>
   );

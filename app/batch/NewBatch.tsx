@@ -7,8 +7,8 @@ import { useWrite } from '#app/client/useWrite.ts';
 import { ErrorSummary } from '#app/ui/ErrorSummary.tsx';
 import { TextField } from '#app/ui/Field.tsx';
 import { Foot } from '#app/ui/Foot.tsx';
-import { Key } from '#app/ui/Key.tsx';
 import { PlaceKeys } from '#app/ui/PlaceKeys.tsx';
+import { SaveKey } from '#app/ui/SaveKey.tsx';
 import type { StepName } from '#shared/entries/step-name.ts';
 import { type CountChoice, CountPick, countOf } from './CountPick.tsx';
 import type { BatchContext } from './context.ts';
@@ -143,14 +143,9 @@ export function NewBatch({ context, foods, taken, made, from, first }: Props) {
         )}
       </form>
       <Foot>
-        <Key
-          kind="save"
-          wide
-          onClick={() => void save()}
-          cannot={busy ? t('writing') : missing === null ? null : t(`write_first.${missing}`)}
-        >
+        <SaveKey busy={busy} missing={missing === null ? null : t(`write_first.${missing}`)} onSave={save}>
           {t('write')}
-        </Key>
+        </SaveKey>
       </Foot>
     </>
   );

@@ -6,9 +6,9 @@ import { momentOf } from '#app/client/moment.ts';
 import { useWrite } from '#app/client/useWrite.ts';
 import { ErrorSummary } from '#app/ui/ErrorSummary.tsx';
 import { Foot } from '#app/ui/Foot.tsx';
-import { Key } from '#app/ui/Key.tsx';
 import { PiecesPick } from '#app/ui/PiecesPick.tsx';
 import { PlaceKeys } from '#app/ui/PlaceKeys.tsx';
+import { SaveKey } from '#app/ui/SaveKey.tsx';
 import { type When, WhenPick } from '#app/ui/WhenPick.tsx';
 import type { StepName } from '#shared/entries/step-name.ts';
 import type { BatchContext } from './context.ts';
@@ -126,14 +126,9 @@ export function NextStep({ context, batch, pieces, start }: Props) {
         )}
       </form>
       <Foot>
-        <Key
-          kind="save"
-          wide
-          onClick={() => void save()}
-          cannot={busy ? t('writing') : missing === null ? null : t(`write_first.${missing}`)}
-        >
+        <SaveKey busy={busy} missing={missing === null ? null : t(`write_first.${missing}`)} onSave={save}>
           {t('write')}
-        </Key>
+        </SaveKey>
       </Foot>
     </>
   );

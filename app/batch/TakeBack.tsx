@@ -11,6 +11,7 @@ type Props = { by: string; batch: string; entry: string; words: string };
 /** Takes one of two entries back that say otherwise about the same food: a new entry, the old one stays readable. */
 export function TakeBack({ by, batch, entry, words }: Props) {
   const t = useTranslations('batch');
+  const common = useTranslations('common');
   const router = useRouter();
   const { write, busy, errors, attempt } = useWrite(by);
   const takeBack = async () => {
@@ -20,7 +21,7 @@ export function TakeBack({ by, batch, entry, words }: Props) {
   };
   return (
     <>
-      <Key onClick={() => void takeBack()} cannot={busy ? t('writing') : null}>
+      <Key onClick={() => void takeBack()} cannot={busy ? common('saving') : null}>
         {words}
       </Key>
       <ErrorSummary errors={errors} attempt={attempt} />

@@ -16,6 +16,7 @@ import { strike } from './correction.ts';
  */
 export function Undo({ by, entries, batch }: { by: string; entries: string[]; batch: string }) {
   const t = useTranslations('batch');
+  const common = useTranslations('common');
   const router = useRouter();
   const { write, busy, errors, attempt } = useWrite(by);
   const place = usePlace(entries);
@@ -28,7 +29,7 @@ export function Undo({ by, entries, batch }: { by: string; entries: string[]; ba
   };
   return (
     <Slip kind="note" bar title={t(place === 'phone' ? 'wrote_here' : 'wrote')}>
-      <Key onClick={() => void undo()} cannot={busy ? t('writing') : null}>
+      <Key onClick={() => void undo()} cannot={busy ? common('saving') : null}>
         {t('undo')}
       </Key>
       <ErrorSummary errors={errors} attempt={attempt} />

@@ -14,6 +14,7 @@ type Props = { deviation: string; by: string; batch: string | null; pieces: numb
 /** Why it happened, in the words of the one who writes it. */
 export function Cause({ deviation, by, batch, pieces }: Props) {
   const t = useTranslations('deviation');
+  const common = useTranslations('common');
   const lang = useLocale() === 'es' ? 'es' : 'en';
   const router = useRouter();
   const [cause, setCause] = useState('');
@@ -52,7 +53,7 @@ export function Cause({ deviation, by, batch, pieces }: Props) {
       />
       <Key
         onClick={() => void save()}
-        cannot={cause.trim() === '' ? t('write_first.cause') : busy ? '…' : null}
+        cannot={cause.trim() === '' ? t('write_first.cause') : busy ? common('saving') : null}
         wide
       >
         {t('cause_write')}

@@ -12,6 +12,7 @@ import css from './deviation.module.css';
 /** The one who decided by phone confirms it, with their own secret, on this screen. */
 export function Confirm({ deviation, entry, person }: { deviation: string; entry: string; person: Asked }) {
   const t = useTranslations('deviation');
+  const common = useTranslations('common');
   const router = useRouter();
   const [asking, setAsking] = useState(false);
   const { write, busy, errors, attempt } = useWrite(person.id);
@@ -25,7 +26,7 @@ export function Confirm({ deviation, entry, person }: { deviation: string; entry
   return (
     <div className={css.part}>
       <ErrorSummary errors={errors} attempt={attempt} />
-      <Key onClick={() => setAsking(true)} cannot={busy ? '…' : null} sub={t('confirm')}>
+      <Key onClick={() => setAsking(true)} cannot={busy ? common('saving') : null} sub={t('confirm')}>
         {t('confirm_as', { name: person.name })}
       </Key>
     </div>

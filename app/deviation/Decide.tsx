@@ -40,6 +40,7 @@ const words: readonly Choice[] = ['release', 'reheat_done', 'other', 'evaluate',
 export function Decide(props: Props) {
   const { deviation, hand, others, targets, situation } = props;
   const t = useTranslations('deviation');
+  const common = useTranslations('common');
   const locale = useLocale() === 'es' ? 'es' : 'en';
   const router = useRouter();
   const [who, setWho] = useState<DeciderChoice>({ person: hand.id, way: 'me', words: '' });
@@ -187,7 +188,7 @@ export function Decide(props: Props) {
         kind="save"
         wide
         onClick={save}
-        cannot={missing === null ? (busy ? '…' : null) : t(`write_first.${missing}`)}
+        cannot={missing === null ? (busy ? common('saving') : null) : t(`write_first.${missing}`)}
       >
         {t('write')}
       </Key>

@@ -10,6 +10,7 @@ import { Foot } from '#app/ui/Foot.tsx';
 import { Key } from '#app/ui/Key.tsx';
 import { Pick, PickGroup } from '#app/ui/Pick.tsx';
 import { PiecesPick } from '#app/ui/PiecesPick.tsx';
+import { SaveKey } from '#app/ui/SaveKey.tsx';
 import type { StepName } from '#shared/entries/step-name.ts';
 import css from './deviation.module.css';
 import { type About, openedByHand, type SinceChoice } from './opened-by-hand.ts';
@@ -185,14 +186,9 @@ export function NewDeviation({ by, zone, foods, equipment, probes, start }: Prop
         />
       </form>
       <Foot>
-        <Key
-          kind="save"
-          wide
-          onClick={() => void save()}
-          cannot={missing === null ? (busy ? '…' : null) : t(`write_first.${missing}`)}
-        >
+        <SaveKey busy={busy} missing={missing === null ? null : t(`write_first.${missing}`)} onSave={save}>
           {t('new.write')}
-        </Key>
+        </SaveKey>
       </Foot>
     </>
   );

@@ -9,6 +9,7 @@ import { ErrorSummary } from '#app/ui/ErrorSummary.tsx';
 import { TextField } from '#app/ui/Field.tsx';
 import { Foot } from '#app/ui/Foot.tsx';
 import { Key } from '#app/ui/Key.tsx';
+import { SaveKey } from '#app/ui/SaveKey.tsx';
 import { type When, WhenPick } from '#app/ui/WhenPick.tsx';
 import type { PoweredPlace } from './powered.ts';
 
@@ -20,7 +21,6 @@ type How = (typeof hows)[number];
 /** The power of the whole kitchen in one go: off since when, or on again. */
 export function PowerOut({ by, zone, places, back }: Props) {
   const t = useTranslations('science.power');
-  const batch = useTranslations('batch');
   const router = useRouter();
   const [chosen, setChosen] = useState<string[]>(places.map(({ id }) => id));
   const [when, setWhen] = useState<When>({ minutesAgo: 0 });
@@ -100,14 +100,9 @@ export function PowerOut({ by, zone, places, back }: Props) {
         />
       </form>
       <Foot>
-        <Key
-          kind="save"
-          wide
-          onClick={() => void save()}
-          cannot={busy ? batch('writing') : missing === null ? null : t('first', { missing })}
-        >
+        <SaveKey busy={busy} missing={missing === null ? null : t('first', { missing })} onSave={save}>
           {t(back ? 'write_back' : 'write', { count: chosen.length })}
-        </Key>
+        </SaveKey>
       </Foot>
     </>
   );
