@@ -14,7 +14,9 @@ import { killPlan, type Round } from './plan.ts';
 vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
 
 const seed = Number(process.env.HOLDPROOF_FAULT_SEED ?? 1);
-const rounds = killPlan(seed, Number(process.env.HOLDPROOF_FAULT_ROUNDS ?? 6));
+/** The rounds of a long plan that this run is to do: the same moments, however the plan is divided. */
+const first = Number(process.env.HOLDPROOF_FAULT_FROM ?? 0);
+const rounds = killPlan(seed, first + Number(process.env.HOLDPROOF_FAULT_ROUNDS ?? 6)).slice(first);
 
 let data: string;
 let env: NodeJS.ProcessEnv;
