@@ -23,6 +23,11 @@ const sections: readonly Section[] = [
     run: async () => (await import('./bench/science.ts')).science(),
   },
   {
+    name: 'phone',
+    words: 'The forecast and the proof line in a browser as slow as a phone …',
+    run: async () => (await import('./bench/phone.ts')).phone(),
+  },
+  {
     name: 'saving',
     words: 'Saving readings over HTTP and bare rows in turns …',
     run: async () => (await import('./bench/over-http.ts')).overHttp(),
