@@ -3,7 +3,7 @@ import type { Stage, StageName } from '#lib/judge/answer.ts';
 import { stageEntries } from '#lib/judge/stage.ts';
 import { coolingOf } from '#lib/science/conduction.ts';
 import { type Rate, requiredRate, twoReadingRate } from '#lib/science/cooling-rate.ts';
-import { ASSUMED, outlook, posterior } from '#lib/science/forecast.ts';
+import { ASSUMED, outlookBy, posterior } from '#lib/science/forecast.ts';
 import { bisect } from '#lib/science/root.ts';
 import { type AirRound, airRound } from './air.ts';
 import { assumed, metresPerInch } from './assumed.ts';
@@ -153,9 +153,10 @@ function expectedOf(
   };
   const known = { air: air.value, ...ASSUMED };
   const at = (hours: number | null): number | null => (hours === null ? null : first.at + hours * hour);
+  const found = posterior(given, known, targets);
   return {
-    chi2: posterior(given, known, [])?.chi2 ?? null,
-    times: outlook(given, known, targets).map(
+    chi2: found?.chi2 ?? null,
+    times: outlookBy(found, given, known, targets).map(
       (one): Expected =>
         one.say === 'range'
           ? {

@@ -100,27 +100,64 @@ function suspectStretches(marked: readonly Marked[]): Laid[] {
   return laid;
 }
 
+const ranks = Math.max(...Object.values(rank)) + 1;
+
+/** Of what lies at each edge in turn, the places in `laid` by rank: a stretch is there from its start until its end. */
+class Lying {
+  readonly #at = Array.from({ length: ranks }, () => new Set<number>());
+  readonly #laid: readonly Laid[];
+  readonly #byStart: number[];
+  readonly #byEnd: number[];
+  #begun = 0;
+  #ended = 0;
+
+  constructor(laid: readonly Laid[]) {
+    this.#laid = laid;
+    const places = [...laid.keys()].filter((i) => this.#one(i).to > this.#one(i).from);
+    this.#byStart = places.toSorted((i, j) => this.#one(i).from - this.#one(j).from);
+    this.#byEnd = places.toSorted((i, j) => this.#one(i).to - this.#one(j).to);
+  }
+
+  #one(i: number): Laid {
+    return this.#laid[i] ?? { kind: 'ahead', from: 0, to: 0 };
+  }
+
+  /** What covers the stretch from this edge to the next: the highest; of the same height the one laid first. */
+  from(edge: number): Laid | null {
+    for (let i = this.#byEnd[this.#ended]; i !== undefined && this.#one(i).to <= edge; ) {
+      this.#at[rank[this.#one(i).kind]]?.delete(i);
+      this.#ended += 1;
+      i = this.#byEnd[this.#ended];
+    }
+    for (let i = this.#byStart[this.#begun]; i !== undefined && this.#one(i).from <= edge; ) {
+      this.#at[rank[this.#one(i).kind]]?.add(i);
+      this.#begun += 1;
+      i = this.#byStart[this.#begun];
+    }
+    const highest = this.#at.findLast((places) => places.size > 0);
+    return highest === undefined ? null : this.#one(Math.min(...highest));
+  }
+}
+
 /** Lays the stretches over one another; what lies beneath is cut, moments stay moments. */
 function flatten(laid: readonly Laid[]): Stretch[] {
   const edges = [...new Set(laid.flatMap(({ from, to }) => [from, to]))].sort((a, b) => a - b);
+  const gaps = new Set(laid.filter(({ kind }) => kind === 'nobody_looked').map(({ from }) => from));
+  const lying = new Lying(laid);
   const flat: Laid[] = [];
   edges.forEach((from, index) => {
     const to = edges[index + 1];
     if (to === undefined) return;
-    const top = laid
-      .filter((one) => one.from <= from && one.to >= to)
-      .reduce<Laid | null>(
-        (best, one) => (best === null || rank[one.kind] > rank[best.kind] ? one : best),
-        null,
-      );
+    const top = lying.from(from);
     if (!top) return;
     const last = flat.at(-1);
+    // Two gaps that a look parts stay two; what is seen or out of the limit goes on through a look.
     const goesOn =
       last &&
       last.to === from &&
       last.kind === top.kind &&
       last.witness === top.witness &&
-      !beginsAt(laid, top, from);
+      !(top.kind === 'nobody_looked' && gaps.has(from));
     if (goesOn) last.to = to;
     else flat.push({ ...top, from, to });
   });
@@ -129,10 +166,6 @@ function flatten(laid: readonly Laid[]): Stretch[] {
   );
   return [...flat, ...moments].sort((a, b) => a.from - b.from || a.to - b.to);
 }
-
-/** Two gaps that a look parts stay two; what is seen or out of the limit goes on through a look. */
-const beginsAt = (laid: readonly Laid[], top: Laid, at: number): boolean =>
-  top.kind === 'nobody_looked' && laid.some(({ kind, from }) => kind === 'nobody_looked' && from === at);
 
 function sum(stretches: readonly Stretch[], kind: Kind, until: number): number {
   return stretches

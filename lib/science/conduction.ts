@@ -73,6 +73,8 @@ type Series = {
 
 /** What is left of the last term where the 60 terms no longer serve. */
 const NEGLIGIBLE = 1e-9;
+/** e^−45 is below the last digit of a sum near 1. */
+const NOTHING = 45;
 
 function series(shape: Shape, bi: number, x: number): Series {
   const rates: number[] = [];
@@ -92,7 +94,11 @@ function series(shape: Shape, bi: number, x: number): Series {
     of: (fo) => {
       if (Math.exp(-fastest * fo) > NEGLIGIBLE) return x === 0 || fo === 0 ? 1 : null;
       let sum = 0;
-      for (let n = 0; n < TERMS; n += 1) sum += (sizes[n] ?? 0) * Math.exp(-(rates[n] ?? 0) * fo);
+      for (let n = 0; n < TERMS; n += 1) {
+        const away = (rates[n] ?? 0) * fo;
+        if (away > NOTHING) break; // the rates rise: all later terms are smaller still
+        sum += (sizes[n] ?? 0) * Math.exp(-away);
+      }
       return sum;
     },
   };

@@ -208,7 +208,16 @@ export function outlook(
   targets: readonly number[],
   grid: Grid = GRID,
 ): Outlook[] {
-  const found = posterior(readings, known, targets, grid);
+  return outlookBy(posterior(readings, known, targets, grid), readings, known, targets);
+}
+
+/** The same from a posterior that was worked out for these targets. */
+export function outlookBy(
+  found: Posterior | null,
+  readings: TimedReadings,
+  known: Uncertain,
+  targets: readonly number[],
+): Outlook[] {
   const [y1 = known.air] = readings.y;
   return targets.map((target, i): Outlook => {
     if (found?.fits === false) return { say: 'does_not_fit' };
