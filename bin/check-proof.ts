@@ -1,5 +1,6 @@
 import { createTranslator } from 'use-intl/core';
-import { explainStep } from '#lib/judge/explain.ts';
+import { explainStep, type StageProof } from '#lib/judge/explain.ts';
+import { dateProof } from '#lib/judge/explain-days.ts';
 import { markLegend, type ProofVoice, proofSteps } from '#lib/judge/explain-words.ts';
 import type { LogAnswer, LogStepAnswer } from '#lib/judge/log.ts';
 import { stageJson } from '#lib/judge/stage.ts';
@@ -30,13 +31,22 @@ const sayIn = (locale: Language): ProofVoice['say'] => {
   return (key, values) => translator(key, values);
 };
 
+/** The proofs of a log's step, that of its date mark among them. */
+function provenStages({ asked, days, stages }: LogStepAnswer, profile: Profile): StageProof[] {
+  if (asked === null) return [];
+  const { stages: proven } = explainStep(asked.kind, asked.record, profile);
+  return days === null || stages.date_mark === undefined
+    ? proven
+    : [...proven, dateProof(stages.date_mark, [days], profile)];
+}
+
 function stepProof(step: LogStepAnswer, profile: Profile, say: ProofVoice['say'], all: boolean): string[] {
   const { asked, reason } = step;
   if (asked === null || Object.keys(step.stages).length === 0)
     return wrapped(say('cli.check.no_stages', { reason: say(`judge.reason.${reason ?? 'no_figure'}`) }), 4);
   const voice: ProofVoice = { say, time: (ms) => wallTime(ms, step.last) };
-  const proof = explainStep(asked.kind, asked.record, profile);
-  return proof.stages.flatMap((stage) => {
+  const silent = asked.kind === 'cold_hold' && step.days === null && profile.figures.date_mark !== null;
+  const proofs = provenStages(step, profile).flatMap((stage) => {
     const head = say('explain.stage', {
       step: say(`common.step.${step.step}`),
       stage: say(`judge.stage.${stage.name}`),
@@ -48,6 +58,7 @@ function stepProof(step: LogStepAnswer, profile: Profile, say: ProofVoice['say']
     ]);
     return ['', ...wrapped(head, 2), ...steps];
   });
+  return silent ? [...proofs, '', ...wrapped(say('explain.mark_day.log_silent'), 2)] : proofs;
 }
 
 /** A judged log as numbered proofs in plain text, 80 columns wide; the same log gives the same text. */
@@ -61,11 +72,7 @@ export function checkProof(
   const last = batches.at(-1)?.steps.at(-1)?.last;
   const moment = asOf === null || last === undefined ? '' : wallTime(asOf, last);
   const figures = batches.flatMap(({ steps }) =>
-    steps.flatMap(({ asked }) =>
-      asked === null
-        ? []
-        : explainStep(asked.kind, asked.record, profile).stages.flatMap((stage) => stage.figures),
-    ),
+    steps.flatMap((step) => provenStages(step, profile).flatMap((stage) => stage.figures)),
   );
   const legend = markLegend(figures, { say });
   return [
@@ -82,17 +89,22 @@ export function checkProof(
 }
 
 /** The proof of a log's step as data: instants as text, readings by the log's lines. */
-export function proofJson({ asked }: LogStepAnswer, profile: Profile): unknown {
+export function proofJson(step: LogStepAnswer, profile: Profile): unknown {
+  const { asked } = step;
   if (asked === null) return null;
   const { lines } = asked;
   const lineOf = (index: number): number => lines[index] ?? 0;
-  const { kind, stages, ...rest } = explainStep(asked.kind, asked.record, profile);
+  const { kind, profile: limits } = explainStep(asked.kind, asked.record, profile);
   return {
     kind,
-    ...rest,
-    stages: stages.map((stage) => ({
+    profile: limits,
+    stages: provenStages(step, profile).map((stage) => ({
       ...stage,
-      stage: { ...stageJson(stage.stage), rests_on: stage.stage.rests_on.map(lineOf) },
+      stage: {
+        ...stageJson(stage.stage),
+        // A date mark is judged over the whole batch: its readings are known by their lines already.
+        rests_on: stage.days === undefined ? stage.stage.rests_on.map(lineOf) : stage.stage.rests_on,
+      },
       pieces: stage.pieces.map((piece) => ({
         ...piece,
         brackets:

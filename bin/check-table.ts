@@ -79,6 +79,7 @@ function found(stage: Stage, words: Words): string[] {
     );
   if (typeof stage.longest_gap_min === 'number')
     told.push(judge('gap', { time: length(stage.longest_gap_min, words) }));
+  if (stage.last_day) told.push(judge('last_day', { day: stage.last_day }));
   return told;
 }
 

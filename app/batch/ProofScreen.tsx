@@ -11,7 +11,7 @@ import { stageNames } from '#lib/judge/stage.ts';
 import { wallClock } from '#shared/time.ts';
 import { Missing } from './Missing.tsx';
 import css from './proof.module.css';
-import { timeSaid } from './said.ts';
+import { dayWords, timeSaid } from './said.ts';
 
 export type ProofAsked = { run?: string; stage?: string; all?: string };
 
@@ -32,6 +32,7 @@ export function ProofScreen({ given, id, asked }: Props) {
   const voice: ProofVoice = {
     say,
     probe: (one) => book.kitchen.probes.get(one)?.name ?? say('common.not_known'),
+    day: (date) => dayWords(date, locale),
     time: (ms) => timeSaid(ms, { zone, clock, locale, now: book.asOf }),
   };
   const back = `/batch/${id}${run === undefined ? '' : `?run=${run.key}`}`;

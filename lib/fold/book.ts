@@ -85,7 +85,7 @@ export type JudgedRun = Run & {
   /** Why there are no stages: a key of docs/judge.md section 5. */
   reason: 'preparation' | 'no_figure' | 'no_reading' | null;
   /** Of food held cold: what its date marks were counted from, piece by piece. */
-  marked?: { piece: number | null; marked: Marked }[];
+  marked?: { piece: number | null; marked: Marked; today: string }[]; // `today`: the local day that was judged
   /** What the judge was asked for each piece that its stages rest on, so that a proof can ask it again. */
   asked?: { kind: RuleKind; records: StepRecord[] };
 };

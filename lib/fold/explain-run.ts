@@ -1,5 +1,6 @@
 import type { StageName, Verdict } from '#lib/judge/answer.ts';
 import { explainStep, type StageProof } from '#lib/judge/explain.ts';
+import { type DaysProof, dateProof } from '#lib/judge/explain-days.ts';
 import type { Profile } from '#lib/limits/profile.ts';
 import type { JudgedRun } from './book.ts';
 
@@ -12,6 +13,7 @@ const worstFirst: readonly Verdict[] = ['broken', 'not_shown', 'kept', 'not_appl
 export function explainRun(run: JudgedRun, name: StageName, profile: Profile): StageProof | null {
   const stage = run.stages[name];
   if (stage === undefined || run.asked === undefined) return null;
+  if (name === 'date_mark') return dateProof(stage, daysOf(run), profile);
   const { kind, records } = run.asked;
   const own = records.flatMap((record) =>
     explainStep(kind, record, profile).stages.filter((one) => one.name === name),
@@ -27,3 +29,11 @@ export function explainRun(run: JudgedRun, name: StageName, profile: Profile): S
     without_suspect: doubted ? (worstFirst.find((verdict) => without.includes(verdict)) ?? null) : null,
   };
 }
+
+const daysOf = ({ marked, byPiece }: JudgedRun): DaysProof[] =>
+  (marked ?? []).flatMap(({ piece, marked: from, today }): DaysProof[] => {
+    const own = byPiece.find((one) => one.piece === piece)?.stages.date_mark;
+    if (own === undefined) return [];
+    const { verdict, last_day } = own;
+    return [{ piece, verdict, last_day: last_day ?? null, marked: from, today, unfrozen: null }];
+  });

@@ -129,7 +129,8 @@ export function judgeMember(run: Run, member: Member, bench: Bench, asOf: number
 function markOf(member: Member, bench: Bench, asOf: number, profile: Profile) {
   const { from, until, piece } = member;
   const marked = bench.markedOf(piece, from, until === null ? asOf : Math.min(until, asOf));
-  return { piece, marked, stage: dateMarkStage(marked, { from, until, asOf }, profile, bench.days) };
+  const today = bench.days.of(until === null ? asOf : Math.min(until, asOf));
+  return { piece, marked, today, stage: dateMarkStage(marked, { from, until, asOf }, profile, bench.days) };
 }
 
 /** Why a run has no stages. */
@@ -153,7 +154,7 @@ export function judgeRun(run: Run, bench: Bench): JudgedRun {
     kind === 'cold_hold' ? run.members.map((member) => markOf(member, bench, bench.asOf, profile)) : [];
   const mark = dateMarkOfGroup(marks.map(({ stage }) => stage));
   const dated = {
-    ...(mark === null ? {} : { marked: marks.map(({ piece, marked }) => ({ piece, marked })) }),
+    ...(mark === null ? {} : { marked: marks.map(({ piece, marked, today }) => ({ piece, marked, today })) }),
   };
   const each = voices(run).map((member) => {
     const own = ownRecord(run, member, factsFor(run, member, bench), bench, bench.asOf);

@@ -1,19 +1,11 @@
+import { type MarkedFrom, comesRaw as rawClasses } from '#lib/judge/date-mark.ts';
 import type { Body } from '#shared/entries/entry.ts';
-import type { FoodClass } from '#shared/entries/food.ts';
 import { localDate, msOf } from '#shared/time.ts';
 import type { Kitchen, Member, Run } from './book.ts';
 import type { LocalDays } from './local-days.ts';
 
 /** What the record shows of a piece's day 1 and of the days on which its count stood still. */
-export type Marked = {
-  /** Day 1 is no earlier and no later than these; null = not known on that side. */
-  earliest: string | null;
-  latest: string | null;
-  /** From the day it went into the freezer to the day it came out; null = it is still there. */
-  frozen: (readonly [string, string | null])[];
-  /** Why the rule does not speak of it: raw, or in its sealed package; null = it does. */
-  outside: 'raw' | 'sealed' | null;
-};
+export type Marked = MarkedFrom;
 
 type Past = Pick<Run, 'step' | 'members' | 'places'>;
 type Stay = { run: Past; member: Member };
@@ -28,19 +20,6 @@ export type MarkSources = {
   madeOfUnknown: boolean;
   days: LocalDays;
 };
-
-/** Classes that come raw: not ready to eat until they were cooked. */
-const raw: ReadonlySet<FoodClass> = new Set([
-  'intact_roast',
-  'injected_or_tenderized',
-  'ground',
-  'sausage_raw',
-  'poultry',
-  'pork_whole',
-  'beef_whole',
-  'fish',
-  'egg',
-]);
 
 const earlier = (a: string | null, b: string | null): string | null =>
   a === null || b === null ? (a ?? b) : a < b ? a : b;
@@ -123,8 +102,7 @@ function cookedHere(
   return { earliest: wasRaw ? days.of(from) : null, latest };
 }
 
-const comesRaw = (food: Body<'food'> | null): boolean =>
-  food === null || food.class === 'unknown' || raw.has(food.class);
+const comesRaw = (food: Body<'food'> | null): boolean => food === null || rawClasses.has(food.class);
 
 const saidReady = (stays: readonly Stay[]): boolean =>
   stays.some(({ member }) => member.details.ready_to_eat === true);

@@ -1,5 +1,20 @@
 import type { Profile } from '#lib/limits/profile.ts';
+import type { FoodClass } from '#shared/entries/food.ts';
 import type { Reason, Verdict } from './answer.ts';
+
+/** Classes that come raw, or may: not ready to eat until they were cooked. */
+export const comesRaw: ReadonlySet<FoodClass> = new Set([
+  'intact_roast',
+  'injected_or_tenderized',
+  'ground',
+  'sausage_raw',
+  'poultry',
+  'pork_whole',
+  'beef_whole',
+  'fish',
+  'egg',
+  'unknown',
+]);
 
 /** What is known of a marked food. All dates are local calendar dates, "2026-10-16". */
 export type DateMarked = {
@@ -37,6 +52,33 @@ function lastDay(first: number, days: number, stops: readonly Stopped[]): number
     day = before;
   }
   return day + left - 1;
+}
+
+/** What a date mark is counted from: day 1 is no earlier and no later than these; null = not known on that side. */
+export type MarkedFrom = {
+  earliest: string | null;
+  latest: string | null;
+  /** From the day it went into the freezer to the day it came out; null = it is still there. */
+  frozen: readonly (readonly [string, string | null])[];
+  /** Why the rule does not speak of it: raw, or in its sealed package; null = it does. */
+  outside: 'raw' | 'sealed' | null;
+};
+
+/** Which day of the mark a date is, the first one being day 1 and days between in and out of a freezer not counted. */
+export function dayOfMark(first: string, date: string, frozen: MarkedFrom['frozen']): number {
+  const today = dayOf(date);
+  let from = dayOf(first);
+  let count = 0;
+  const stops = frozen.map(
+    ([into, out]) => [dayOf(into) + 1, out === null ? today + 1 : dayOf(out)] as const,
+  );
+  for (const [stop, goesOn] of stops.sort((a, b) => a[0] - b[0])) {
+    const until = Math.min(stop, today + 1);
+    if (goesOn <= from || until >= goesOn) continue;
+    count += Math.max(0, until - from);
+    from = Math.max(from, goesOn);
+  }
+  return count + Math.max(0, today + 1 - from);
 }
 
 /**

@@ -1,6 +1,8 @@
 import type { Unit } from '#shared/units.ts';
 import { degrees } from '#shared/units.ts';
+import type { Stage } from './answer.ts';
 import type { PieceProof, ReadingProof, ServesAs, StageProof } from './explain.ts';
+import { daySteps } from './explain-days.ts';
 import type { ShownFigure } from './explain-figures.ts';
 
 /** How a proof is said: messages by their full key ("explain.rule"), and instants as the place says them. */
@@ -9,6 +11,8 @@ export type ProofVoice = {
   time: (ms: number) => string;
   /** The name of a thermometer by its id; missing = as the record calls it. */
   probe?: (id: string) => string;
+  /** A calendar day, "2026-10-16", in words; missing = as it is written there. */
+  day?: (date: string) => string;
 };
 
 /** One numbered step of a proof in words, with what stands under it. */
@@ -16,6 +20,9 @@ export type ProofStep = { text: string; under: string[] };
 
 /** Runs of like readings of this many and more are told as one line. */
 const collapseFrom = 4;
+
+/** A chart of more rows than this is told in the unit that it prints first. */
+const bothUnitsTo = 4;
 
 /** A length with its seconds, never rounded towards a limit. */
 function length(minutes: number, { say }: ProofVoice): string {
@@ -42,14 +49,17 @@ function published({ value, first }: ShownFigure): string {
     .join(' / ');
 }
 
-function rowWords(figure: ShownFigure, { say }: ProofVoice): string {
-  const unit = figure.first ?? 'degF';
-  return (figure.rows ?? [])
-    .map((row) =>
-      row.held_s === 0
-        ? degreesOf(row[unit], unit)
-        : say('explain.row', { figure: degreesOf(row[unit], unit), seconds: row.held_s }),
-    )
+/** The rows of a chart; few enough are told in both units, as published. */
+function rowWords({ first, rows }: ShownFigure, { say }: ProofVoice): string {
+  const all = rows ?? [];
+  const units: Unit[] = first === 'degC' ? ['degC', 'degF'] : ['degF', 'degC'];
+  const told = all.length <= bothUnitsTo ? units : units.slice(0, 1);
+  return all
+    .map((row) => {
+      const figure = told.map((unit) => degreesOf(row[unit], unit)).join(' / ');
+      if (row.held_s > 0) return say('explain.row', { figure, seconds: row.held_s });
+      return all.length === 1 ? say('judge.limit.at_or_above', { figure }) : figure;
+    })
     .join('; ');
 }
 
@@ -222,7 +232,7 @@ function readingLine(run: Run, comparison: string | null, voice: ProofVoice): st
 }
 
 /** The piece as a line begins with it. */
-function nameOf({ piece }: PieceProof, { say }: ProofVoice): string {
+function nameOf({ piece }: Pick<PieceProof, 'piece'>, { say }: ProofVoice): string {
   if (piece === null) return say('explain.batch');
   const name = say('common.piece', { number: piece, counted: 'pieces' });
   return name.charAt(0).toUpperCase() + name.slice(1);
@@ -267,6 +277,8 @@ function bracketStep({ stage }: StageProof, piece: PieceProof, voice: ProofVoice
   };
 }
 
+const dayOf = (date: string, { day }: ProofVoice): string => day?.(date) ?? date;
+
 /** The message that says what a verdict of this stage claims; null where none is written. */
 const claimKey: Record<string, string> = {
   stage_1: 'cooling',
@@ -275,17 +287,30 @@ const claimKey: Record<string, string> = {
   ambient_total: 'cooling',
 };
 
-function conclusionStep({ name, stage }: StageProof, kind: string, voice: ProofVoice): ProofStep {
+/** A date mark is not shown for several causes, and each claims something else. */
+function claimOf(key: string, { verdict, reasons }: Stage): string {
+  if (key !== 'date_mark' || verdict !== 'not_shown' || reasons.includes('disputed'))
+    return `${key}.${verdict}`;
+  return reasons.includes('start_unknown') ? 'date_mark.start_unknown' : 'date_mark.freezer_unknown';
+}
+
+function conclusionStep({ name, stage, days }: StageProof, kind: string, voice: ProofVoice): ProofStep {
   const { say } = voice;
   const open = !stage.open ? 'no' : stage.verdict === 'kept' ? 'so_far' : 'open';
   const cold = kind === 'cold_hold' && (name === 'at_readings' || name === 'between_readings') ? '_cold' : '';
   const key = `${claimKey[name] ?? (kind === 'time_control' && name === 'time' ? 'time_out' : name)}${cold}`;
-  const claim = stage.verdict === 'not_applicable' ? null : say(`judge.claim.${key}.${stage.verdict}`);
+  const claim = stage.verdict === 'not_applicable' ? null : say(`judge.claim.${claimOf(key, stage)}`);
   const lengths = [
     typeof stage.below_longest_min === 'number'
       ? say('judge.below_lengths', {
           shortest: length(stage.below_shortest_min ?? 0, voice),
           longest: length(stage.below_longest_min, voice),
+        })
+      : null,
+    typeof stage.above_longest_min === 'number'
+      ? say('judge.above_lengths', {
+          shortest: length(stage.above_shortest_min ?? 0, voice),
+          longest: length(stage.above_longest_min, voice),
         })
       : null,
     typeof stage.longest_gap_min === 'number'
@@ -297,7 +322,9 @@ function conclusionStep({ name, stage }: StageProof, kind: string, voice: ProofV
     under: [
       ...(claim === null ? [] : [claim]),
       ...lengths.map((words) => say('explain.sentence', { words })),
-      ...(stage.last_day ? [say('explain.last_day', { day: stage.last_day })] : []),
+      ...(stage.last_day && days === undefined
+        ? [say('explain.last_day', { day: dayOf(stage.last_day, voice) })]
+        : []),
       ...stage.reasons.map((reason) => say('explain.because', { reason: say(`judge.reason.${reason}`) })),
     ],
   };
@@ -328,6 +355,15 @@ export function proofSteps(proof: StageProof, kind: string, voice: ProofVoice, a
     ruleStep(proof, voice),
     ...telling.flatMap((piece) => [readingsStep(proof, piece, voice, all), bracketStep(proof, piece, voice)]),
   ];
+  if (proof.days !== undefined)
+    steps.push(
+      ...daySteps(
+        proof.days,
+        say,
+        (date) => dayOf(date, voice),
+        (piece) => nameOf({ piece }, voice),
+      ),
+    );
   if (others.length > 0)
     steps.push({
       text: say('explain.others', { count: others.length }),

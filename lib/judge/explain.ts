@@ -16,6 +16,7 @@ import {
   span,
   unreadPiece,
 } from './evidence.ts';
+import type { DaysProof } from './explain-days.ts';
 import { chartOf, figuresOf, limitFigure, type ShownFigure } from './explain-figures.ts';
 import { heldTo, lineOf } from './held-to.ts';
 import { judgePieces, judgeStep } from './judge.ts';
@@ -71,6 +72,8 @@ export type StageProof = {
   air: number; // air readings in the step: they prove nothing
   /** What the verdict would be without the readings of thermometers that failed a check; null = there are none. */
   without_suspect: Verdict | null;
+  /** Of a date mark: from what its days are counted, piece by piece. Other stages have no such member. */
+  days?: DaysProof[];
 };
 
 export type Proof = {

@@ -1,6 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import { type Spot, spot } from '#shared/entries/step-name.ts';
-import { instant, msOf } from '#shared/time.ts';
+import { instant, localDate, msOf } from '#shared/time.ts';
 import { type Unit, unit } from '#shared/units.ts';
 
 /** The columns of a log of readings, in the order of its first line; the first six are required. */
@@ -16,6 +16,7 @@ export const logColumns = [
   'probe',
   'held_s',
   'equipment',
+  'day_one',
 ] as const;
 export type LogColumn = (typeof logColumns)[number];
 const required: readonly LogColumn[] = logColumns.slice(0, 6);
@@ -60,6 +61,7 @@ export type LogRow = {
   piece: number | null;
   probe: string | null;
   heldS: number | null;
+  dayOne: string | null; // the calendar day written on the food as its first
 };
 
 const header = logColumns.join(',');
@@ -88,6 +90,7 @@ const checks: Partial<Record<LogColumn, (typed: string) => Wrong>> = {
   spot: (typed) => (spot.safeParse(typed).success ? null : wrong('spot', typed, spot.options)),
   piece: (typed) => (/^\d{1,9}$/.test(typed) && Number(typed) > 0 ? null : wrong('piece', typed)),
   held_s: (typed) => ((numberOf(typed) ?? -1) >= 0 ? null : wrong('held_s', typed)),
+  day_one: (typed) => (localDate.safeParse(typed).success ? null : wrong('day_one', typed)),
 };
 
 function cellProblem(column: LogColumn, typed: string): Wrong {
@@ -108,6 +111,7 @@ const rowOf = (line: number, cells: Cells): LogRow => ({
   piece: cells.piece === '' ? null : Number(cells.piece),
   probe: cells.probe === '' ? null : cells.probe,
   heldS: cells.held_s === '' ? null : numberOf(cells.held_s),
+  dayOne: cells.day_one === '' ? null : cells.day_one,
 });
 
 /** Values of one line by column, in the order in which the log names its columns. */

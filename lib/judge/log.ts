@@ -2,8 +2,10 @@ import type { Profile } from '#lib/limits/profile.ts';
 import { type FoodClass, foodClass } from '#shared/entries/food.ts';
 import { msOf } from '#shared/time.ts';
 import type { Reason, Stage, StageName, Stages } from './answer.ts';
+import type { DaysProof } from './explain-days.ts';
 import { kindOf } from './hold-kind.ts';
 import { judgeStep } from './judge.ts';
+import { logDays } from './log-days.ts';
 import { type LogProblem, type LogRow, type LogStep, readLog } from './log-rows.ts';
 import type { Facts, JudgedReading, RuleKind, StepRecord } from './record.ts';
 import { stageEntries } from './stage.ts';
@@ -26,6 +28,8 @@ export type LogStepAnswer = {
   end: number | null; // as far as is seen
   /** What the judge was asked, for a proof; `lines`: the log's line of each reading. Null without a rule. */
   asked: { kind: RuleKind; record: StepRecord; lines: number[] } | null;
+  /** Of food held cold, where the log shows a first day: what its date mark was counted from. */
+  days: DaysProof | null;
 };
 /** `classed` false: the food is of no class that the rules name, and is judged by the strictest that could apply. */
 export type LogBatch = { batch: string; food: string; classed: boolean; steps: LogStepAnswer[] };
@@ -116,7 +120,7 @@ function seenBefore(past: Past, run: Run, at: number): LogRow[] {
   return pieces.flatMap((piece) => lastBefore(past.get(piece) ?? [], at));
 }
 
-type Batch = { food: string; past: Past; earlier: LogStep[] };
+type Batch = { food: string; past: Past; earlier: Run[] };
 
 /**
  * What a log's step says of itself: nothing of a cook, so the roast allowance is never taken from it, and of time
@@ -135,8 +139,11 @@ function answerStep(
   if (start === undefined || start.at > asOf) return []; // not seen yet
   const end = run.end !== null && run.end <= asOf ? run.end : null;
   const last = run.rows.findLast((row) => row.at <= asOf) ?? start;
-  const answer = { step: run.step, start, last, end, asked: null };
-  const kind = kindOf(run.step, earlier);
+  const answer = { step: run.step, start, last, end, asked: null, days: null };
+  const kind = kindOf(
+    run.step,
+    earlier.map(({ step }) => step),
+  );
   if (kind === null) return [{ ...answer, stages: {}, reason: 'preparation' }];
   const looksBack = kind === 'cooling' || kind === 'reheat' || kind === 'cook' || kind === 'time_control';
   const before = looksBack ? seenBefore(past, run, start.at) : [];
@@ -154,9 +161,14 @@ function answerStep(
   // A log's readings are known by their lines.
   for (const [, stage] of stageEntries(stages))
     stage.rests_on = stage.rests_on.map((index) => rows[index]?.line ?? 0).sort((a, b) => a - b);
+  const dated =
+    kind === 'cold_hold'
+      ? logDays([...earlier, run], { food: classOf(food), asOf, profile: ask.profile })
+      : null;
+  if (dated !== null) stages.date_mark = dated.stage;
   const empty = stageEntries(stages).length === 0;
   const asked = { kind, record, lines: rows.map(({ line }) => line) };
-  return [{ ...answer, stages, reason: empty ? 'no_figure' : null, asked }];
+  return [{ ...answer, stages, reason: empty ? 'no_figure' : null, asked, days: dated?.days ?? null }];
 }
 
 function grouped(rows: readonly LogRow[]): Map<string, LogRow[]> {
@@ -190,11 +202,11 @@ export function judgeLog(text: string, ask: LogQuestion): LogAnswer {
   const batches = [...grouped(rows)].map(([batch, lines]): LogBatch => {
     const food = lines[0]?.food ?? '';
     const past: Past = new Map();
-    const earlier: LogStep[] = [];
+    const earlier: Run[] = [];
     const steps = runsOf(lines, ask.ended).flatMap((run) => {
       const answer = answerStep(run, { food, past, earlier }, asOf, ask);
       keep(past, run.rows);
-      earlier.push(run.step);
+      earlier.push(run);
       return answer;
     });
     return { batch, food, classed: classOf(food) !== 'unknown', steps };

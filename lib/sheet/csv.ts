@@ -41,6 +41,7 @@ export const csvColumns = [
   'state',
   'words',
   'entry',
+  'last_day', // of a date mark
 ] as const;
 
 type Row = Partial<Record<(typeof csvColumns)[number], string | number | boolean | null>>;
@@ -100,6 +101,7 @@ function batchRows(day: CanonicalDay, batch: BatchDoc): Row[] {
         shortest_min: judged.shortest_min ?? judged.below_shortest_min,
         reasons: judged.reasons.join(' '),
         entry: run.id,
+        last_day: judged.last_day ?? null,
       }),
     ),
   );

@@ -69,7 +69,11 @@ function caveats({ say }: SheetNames, { isPart, otherwise }: DayProof): string[]
 }
 
 function wholeProof(names: SheetNames, told: Told, at: number): ReactElement {
-  const voice: ProofVoice = { say: names.say, time: (ms) => names.time(isoOf(ms)) };
+  const voice: ProofVoice = {
+    say: names.say,
+    time: (ms) => names.time(isoOf(ms)),
+    day: (date) => names.dayOfMonth(date),
+  };
   const [first, ...rest] = proofSteps(told.proof.proof, told.proof.kind, voice).map(stepView);
   const head = [
     h(Text, { key: 'head', style: style.under }, headOf(names, told)),
