@@ -1,7 +1,7 @@
 import { profileOf } from '#lib/fold/ask.ts';
 import type { Book, JudgedRun, Look } from '#lib/fold/book.ts';
 import { sideOf } from '#lib/fold/good.ts';
-import { lineOf } from '#lib/fold/line.ts';
+import { byLogger, lineOf } from '#lib/fold/line.ts';
 import { type CoreBounds, coreBounds } from './core-bounds.ts';
 import { offSpans, type Span } from './off.ts';
 import { inF, readingsOf } from './readings.ts';
@@ -69,6 +69,8 @@ function goodLooks(book: Book, run: JudgedRun, piece: number | null): number[] {
 
 /** Only a record of the coldest place over the whole stretch bridges two good readings. */
 function logged(book: Book, run: JudgedRun, piece: number | null, { from, to }: Span): ProofLevel {
+  if (!run.looks.some((look) => look.piece === piece && byLogger(look)))
+    return { level: 'coldest_log', has: false };
   const stretches = lineOf(book, run, { piece }).stretches.flatMap((one) =>
     one.kind === 'seen' && one.witness === 'logger' ? [{ from: one.from, to: one.to }] : [],
   );

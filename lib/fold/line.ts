@@ -39,7 +39,8 @@ function intervalOf(book: Book, run: JudgedRun): number | null {
   return gaps.length > 0 ? Math.max(...gaps) : plan.every_min;
 }
 
-const byLogger = (look: Look): boolean =>
+/** A logger at a place whose record can bridge two looks. */
+export const byLogger = (look: Look): boolean =>
   look.source === 'logger' && (look.spot === 'coldest' || look.spot === 'edge' || look.spot === 'warmest');
 
 /** Between two good looks that follow one another, and before the first and after the last. */
