@@ -7,6 +7,7 @@ import { link, sameFinding } from './deviation-link.ts';
 import { fromChecks } from './deviation-of-probe.ts';
 import { finish } from './deviation-state.ts';
 import { openedIn } from './opened.ts';
+import { PastDates } from './past-dates.ts';
 
 /** A ref as people wrote it → the deviation. A judge's key whose deciding reading has moved still leads to it. */
 function resolver(drafts: readonly Draft[]): (ref: string) => Draft | undefined {
@@ -49,6 +50,7 @@ export function foldDeviations(sources: DeviationSources): {
   const blocks = new Map<string, (number | null)[]>();
   const judged: Draft[] = [];
   const drafts = new Map(hand.map((draft) => [draft.ref, draft]));
+  const past = new PastDates(frames);
   for (const frame of frames.values()) {
     const releases = (piece: number | null): number[] =>
       endings
@@ -56,11 +58,13 @@ export function foldDeviations(sources: DeviationSources): {
         .map(({ at }) => at);
     for (const opened of openedIn(frame, releases)) {
       const same = [...drafts.values()].find((draft) => sameFinding(draft, opened, endings));
+      const parent = past.sharedBy(opened);
       if (same) drafts.set(same.ref, link(same, opened));
-      else {
+      else if (parent === null) {
         judged.push(fromJudge(opened));
         blocks.set(opened.ref, opened.blocks);
       }
+      past.note(opened, same?.ref ?? parent ?? opened.ref);
     }
   }
   for (const { draft, ids } of fromChecks(sources.checks)) {
@@ -81,19 +85,20 @@ export function foldDeviations(sources: DeviationSources): {
         since: draft.since,
       });
   }
-  const all = [...drafts.values(), ...judged];
+  const all = past.led([...drafts.values(), ...judged]);
   const refs = resolver(all);
   const deviations = all
     .map((draft) => finish(draft, blocks.get(draft.ref) ?? [], refs, sources))
     .sort((a, b) => b.foundAt - a.foundAt || (a.ref < b.ref ? -1 : 1));
+  const own = deviations.flatMap((deviation): Blocking[] => {
+    const frame = deviation.batch === null ? undefined : frames.get(deviation.batch);
+    if (!frame) return [];
+    const pieces = deviation.pieces ?? blocks.get(deviation.ref) ?? frame.steps.pieces;
+    return [{ deviation, batch: frame.id, pieces, from: deviation.foundAt }];
+  });
   return {
     deviations,
-    blocking: deviations.flatMap((deviation) => {
-      const frame = deviation.batch === null ? undefined : frames.get(deviation.batch);
-      if (!frame) return [];
-      const pieces = deviation.pieces ?? blocks.get(deviation.ref) ?? frame.steps.pieces;
-      return [{ deviation, batch: frame.id, pieces, from: deviation.foundAt }];
-    }),
+    blocking: [...own, ...past.blocked(deviations)],
     odd: unknownRefs(refs, written),
   };
 }

@@ -186,6 +186,73 @@ describe('what a kitchen sees of it', () => {
     weeks.step('24 13:00', 'beans', 'gone', null, { reason: 'discarded' });
     expect(weeks.book('24 14:00').deviations).toMatchObject([{ state: 'closed', untilAt: wall('24 13:00') }]);
   });
+  describe('split past its day', () => {
+    // 16 October is day 1, the 23rd is day 8: found at midnight, split into two at nine.
+    const split = (more: { reheat_may_return?: boolean } = {}) =>
+      new Weeks(more)
+        .cooked(16, 'beans')
+        .batch('23 09:00', 'left', 'plant', { from: ['beans'] })
+        .step('23 09:00', 'left', 'cold_hold', 'walkin')
+        .batch('23 09:00', 'right', 'plant', { from: ['beans'] })
+        .step('23 09:00', 'right', 'cold_hold', 'reachin');
+    const standing = (weeks: Weeks, at: string, id: string) =>
+      weeks
+        .book(at)
+        .batches.get(id)
+        ?.pieces.map((piece) => piece.standing);
+    test('the pieces share what their parent opened, and are blocked by it', () => {
+      const book = split().book('23 12:00');
+      expect(book.deviations).toMatchObject([
+        { stage: 'date_mark', batch: 'beans', foundAt: wall('23 00:00') },
+      ]);
+      expect(book.deviations[0]?.ends.map(({ batch }) => batch)).toEqual([null, 'left', 'right']);
+      for (const id of ['left', 'right']) expect(standing(split(), '23 12:00', id)).toEqual(['do_not_serve']);
+      // A split of a split belongs to it as well.
+      const again = split().batch('23 10:00', 'half', 'plant', { from: ['left'] });
+      again.step('23 10:00', 'half', 'cold_hold', 'walkin');
+      expect(again.book('23 12:00').deviations).toHaveLength(1);
+      expect(standing(again, '23 12:00', 'half')).toEqual(['do_not_serve']);
+    });
+    test('it closes only when each of them has its end', () => {
+      const weeks = split()
+        .step('23 13:00', 'left', 'gone', null, { reason: 'discarded' })
+        .step('23 13:00', 'beans', 'gone', null, { reason: 'discarded' });
+      expect(weeks.book('23 14:00').deviations).toMatchObject([{ state: 'open' }]);
+      weeks.step('23 14:30', 'right', 'gone', null, { reason: 'discarded' });
+      expect(weeks.book('23 15:00').deviations).toMatchObject([{ state: 'closed' }]);
+    });
+    test('what was split in time opens its own when its day is over', () => {
+      const weeks = new Weeks()
+        .cooked(16, 'beans')
+        .batch('22 09:00', 'left', 'plant', { from: ['beans'] })
+        .step('22 09:00', 'left', 'cold_hold', 'walkin')
+        .step('22 10:00', 'beans', 'gone', null, { reason: 'sold' });
+      expect(weeks.book('23 12:00').deviations.map(({ batch }) => batch)).toEqual(['left']);
+    });
+    test('no heat makes a split piece younger', () => {
+      const weeks = split({ reheat_may_return: true }).step('24 09:00', 'left', 'reheat', 'oven');
+      const read = (at: string, typed: string, held: number | null) =>
+        weeks.add('reading', at, {
+          batch: 'left',
+          piece: null,
+          equipment: null,
+          spot: 'coldest',
+          typed,
+          value: Number(typed),
+          unit: 'degF',
+          probe: null,
+          held_s: held,
+          round: null,
+          source: 'hand',
+          correction: null,
+          late_reason: null,
+        });
+      read('24 09:00', '38', null);
+      read('24 10:00', '166', 20);
+      weeks.step('24 10:05', 'left', 'hot_hold', 'oven');
+      expect(standing(weeks, '24 11:00', 'left')).toEqual(['do_not_serve']);
+    });
+  });
   test('a reheat that is kept, in a house that lets food return by it, makes nothing younger', () => {
     const weeks = new Weeks({ reheat_may_return: true })
       .cooked(16, 'beans')
