@@ -1,9 +1,11 @@
 import { runBackup } from './backup.ts';
 import { runCheck } from './check.ts';
 import { runDemo } from './demo.ts';
+import { runErase } from './erase.ts';
 import { runExport } from './export.ts';
 import { runLimits } from './limits.ts';
 import { runRestore } from './restore.ts';
+import { runRetention } from './retention.ts';
 import { say } from './say.ts';
 import { runSheet } from './sheet.ts';
 import { runVerify } from './verify.ts';
@@ -47,6 +49,16 @@ const commands: Record<
     run: runRestore,
     use: 'restore FILE [--test]',
     does: 'puts a backup into an empty installation, all of it or nothing',
+  },
+  retention: {
+    run: runRetention,
+    use: 'retention [--years N --because WORDS [--by NAME]] [--site ID]',
+    does: 'says how long records are kept here, or sets it: two years or more; local law decides',
+  },
+  erase: {
+    run: runErase,
+    use: 'erase --before YYYY-MM-DD [--yes] [--by NAME] [--site ID]',
+    does: 'at the end of retention: says what would go and with which digest; with --yes erases it and says so in the book. Needs the owner’s database role',
   },
   export: {
     run: runExport,

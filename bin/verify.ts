@@ -95,15 +95,24 @@ function bySite(noted: readonly Noted[], sites: readonly string[], io: Io, t: Wo
 }
 
 /** One line a site; of a chain that does not fit also when, and how far it does. */
-function say(site: string, { misfit, end, count, hash }: Walked, io: Io, t: Words): void {
+function say(site: string, walked: Walked, io: Io, t: Words): void {
+  const { misfit, end, count, hash } = walked;
   if (misfit === null) {
     io.out(t('whole', { site, count, hash }));
+    sayErased(walked, io, t);
     return;
   }
   const how = t(`how.${misfit.how}`, misfit.values as never);
   io.out(t('broken', { site, seq: misfit.seq, how }));
   if (misfit.receivedAt !== null) io.out(t('when', { at: misfit.receivedAt }));
   io.out(end.receivedAt === null ? t('first_bad') : t('last_good', { seq: end.seq, at: end.receivedAt }));
+  sayErased(walked, io, t);
+}
+
+/** What was erased is always said: a reader must see that an entry's text is gone, and who says that it had to go. */
+function sayErased({ erased }: Walked, io: Io, t: Words): void {
+  for (const { sheets, ...told } of erased) io.out(t('erased', { ...told, sheets: sheets.length }));
+  if (erased.length > 0) io.out(t('erased_means'));
 }
 
 function sayLimits(noted: readonly Noted[], io: Io, t: Words): void {

@@ -1,7 +1,7 @@
 import { and, eq, gte, inArray, lte, type SQL } from 'drizzle-orm';
 import type { Entry } from '#shared/entries/entry.ts';
 import type { Db } from './connect.ts';
-import { entryOf } from './entry-of.ts';
+import { entriesOf } from './entry-of.ts';
 import { ledger } from './schema.ts';
 
 /** What drafts speak of: batches, single entries, and the moments (ms) of their readings. All ids in lower case. */
@@ -44,5 +44,5 @@ export async function aroundDrafts(db: Db, site: string, spoken: SpokenOf): Prom
           ),
         ),
   ]);
-  return [named, ...parts].flat().map(entryOf); // an entry that comes twice is taken once by the fold
+  return entriesOf([named, ...parts].flat()); // an entry that comes twice is taken once by the fold
 }

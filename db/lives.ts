@@ -4,7 +4,7 @@ import { inOrder, ofKind } from '#lib/fold/order.ts';
 import { foldSteps } from '#lib/fold/runs.ts';
 import type { Entry } from '#shared/entries/entry.ts';
 import { msOf } from '#shared/time.ts';
-import { entryOf } from './entry-of.ts';
+import { entriesOf } from './entry-of.ts';
 import type { Tx } from './ledger.ts';
 import { batchLife, ledger } from './schema.ts';
 
@@ -65,7 +65,7 @@ async function writeLives(tx: Tx, site: string, batches: string[]): Promise<void
     site,
     steps.map(({ id }) => id),
   );
-  const entries = [...steps, ...amendments].map(entryOf);
+  const entries = entriesOf([...steps, ...amendments]);
   const lives = livesOf(entries).filter(({ batch }) => batches.includes(batch));
   if (lives.length === 0) return;
   await tx

@@ -1,7 +1,8 @@
 import { type AnyColumn, and, desc, eq, gte, inArray, isNull, lte, or, type SQL, sql } from 'drizzle-orm';
 import { type Entry, type EntryOf, type Kind, setUpKinds } from '#shared/entries/entry.ts';
 import type { Db } from './connect.ts';
-import { entryOf } from './entry-of.ts';
+import { entriesOf } from './entry-of.ts';
+import { isErased } from './erased.ts';
 import { batchLife, head, ledger } from './schema.ts';
 
 type Row = typeof ledger.$inferSelect;
@@ -11,7 +12,7 @@ export type Window = { fromMs: number; toMs: number };
 
 const dayMs = 86_400_000;
 /** Deviations without food stay in sight that long before the window, whether or not anything was done. */
-const equipmentDeviationsMs = 60 * dayMs;
+export const equipmentDeviationsMs = 60 * dayMs;
 
 /** What an entry may be, beside what its window says: kinds that say who may do what are loaded where asked. */
 const perEquipment: Kind[] = ['equipment_off', 'equipment_on', 'reading'];
@@ -67,7 +68,8 @@ export async function latest<K extends Kind>(db: Db, site: string, kind: K): Pro
     .where(and(eq(ledger.site, site), eq(ledger.kind, kind)))
     .orderBy(desc(ledger.atMs), desc(ledger.seq))
     .limit(1);
-  return row === undefined ? null : (entryOf(row) as EntryOf<Kind> as EntryOf<K>);
+  const [entry] = row === undefined ? [] : entriesOf([row]);
+  return entry === undefined ? null : (entry as EntryOf<Kind> as EntryOf<K>);
 }
 
 /** The sites in this book, oldest first, each with the end of its chain. */
@@ -84,7 +86,7 @@ export async function headOf(db: Db, site: string): Promise<{ seq: number; hash:
   return row ?? null;
 }
 
-const sorted = (rows: Row[]): Entry[] => rows.sort((a, b) => a.atMs - b.atMs || a.seq - b.seq).map(entryOf);
+const sorted = (rows: Row[]): Entry[] => entriesOf(rows.sort((a, b) => a.atMs - b.atMs || a.seq - b.seq));
 
 async function livesIn(db: Db, site: string, { fromMs, toMs }: Window): Promise<string[]> {
   const rows = await db.drizzle
@@ -126,7 +128,7 @@ class Shelf {
   }
 
   private keep(found: Row[]): Row[] {
-    const fresh = found.filter(({ id }) => !this.rows.has(id));
+    const fresh = found.filter((row) => !this.rows.has(row.id) && !isErased(row));
     for (const row of fresh) this.rows.set(row.id, row);
     return fresh;
   }
@@ -211,7 +213,7 @@ const listOf = (items: readonly string[]): string => `{${items.join(',')}}`;
 const oneOf = (column: AnyColumn, ids: string[]): SQL => sql`${column} = any(${listOf(ids)}::uuid[])`;
 
 /** How many of a probe's checks before and after the window: a failed one makes readings suspect back to a kept one. */
-const checksAround = 3;
+export const checksAround = 3;
 
 /** Kinds whose subject is a batch when there is one; of the others the subject is a probe or equipment. */
 const things: ReadonlySet<string> = new Set(['probe_check', 'equipment_off', 'equipment_on']);

@@ -15,7 +15,9 @@ export type RefusalKey =
   | 'needs_migration' // values: role
   | 'newer_schema' // values: found, known
   | 'same_role' // values: role
-  | 'may_alter_ledger'; // values: role
+  | 'may_alter_ledger' // values: role
+  | 'needs_owner' // for what only the owner of the tables may do
+  | 'not_the_owner'; // values: role
 
 /**
  * The book cannot be opened as things are, and a person must change something. Data first: the door that called

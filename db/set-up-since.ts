@@ -1,7 +1,7 @@
 import { and, eq, gt, inArray } from 'drizzle-orm';
 import { type Entry, setUpKinds } from '#shared/entries/entry.ts';
 import type { Db } from './connect.ts';
-import { entryOf } from './entry-of.ts';
+import { entriesOf } from './entry-of.ts';
 import { head, ledger } from './schema.ts';
 
 /**
@@ -28,5 +28,5 @@ export async function setUpSince(
     )
     .prepare('set_up_since')
     .execute();
-  return { entries: rows.map(entryOf), seq: end.seq };
+  return { entries: entriesOf(rows), seq: end.seq };
 }

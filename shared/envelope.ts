@@ -19,6 +19,10 @@ import canonicalize from 'canonicalize';
  *    line feed, the envelope. Nothing after it. 64 lower-case hexadecimal digits.
  * 4. `prev` of an entry is the hash of the entry before it in its site's chain; of the first, 64 zeros. `seq` counts
  *    from 1 without a gap, for each site.
+ * 5. At the end of its retention a body may be erased: `body` is then the text "sha256:" and the 64 digits of step 1,
+ *    which are taken from there, so the hash and every hash after it stay what they were. No body is written so, for
+ *    JSON of an object begins with a brace. Whoever checks also asks that a later entry of the kind `erasure` names
+ *    it (shared/entries/erasure.ts); a body without one was taken away by somebody who does not say so.
  */
 export type Envelope = {
   site: string;
@@ -42,6 +46,15 @@ export const chainStart = '0'.repeat(64);
 
 const domain = 'holdproof/entry/1';
 
+const erasedMark = 'sha256:';
+const erasedShape = /^sha256:([0-9a-f]{64})$/;
+
+/** Step 5: what stands in the place of a body with this SHA-256. */
+export const erasedBody = (bodySha256: string): string => `${erasedMark}${bodySha256}`;
+
+/** Step 5: the SHA-256 of a body that was erased; null = this one was not. */
+export const erasedSha256 = (body: string): string | null => erasedShape.exec(body)?.[1] ?? null;
+
 /**
  * RFC 8785 JSON of a value: the one text that it has.
  * @throws Error for what JSON cannot say: NaN, an infinite number, half of a surrogate pair
@@ -55,7 +68,7 @@ export function canonicalText(value: unknown): string {
 /** Step 2: the text of the envelope, for a body given as it is stored. */
 export function envelopeText(entry: Envelope, body: string, sha256: Sha256): string {
   const { at, by, device, entered_at, id, kind, known, received_at, seq, site, version } = entry;
-  const body_sha256 = sha256(body);
+  const body_sha256 = erasedSha256(body) ?? sha256(body);
   return canonicalText({
     at,
     body_sha256,

@@ -5,8 +5,15 @@ import type { Role } from '#shared/entries/person.ts';
 import type { Problem } from '#shared/problem.ts';
 import { freshSecret, knownOf, type Session } from './session.ts';
 
-/** Kinds that only their own route writes, after more than a tap: a secret, the signed text, an enrolment. */
-const ownDoor: ReadonlySet<Kind> = new Set(['signature', 'secret_set', 'secret_reset', 'device_enrolled']);
+/** Kinds that only their own door writes, after more than a tap: a secret, the signed text, an enrolment, an erasure. */
+const ownDoor: ReadonlySet<Kind> = new Set([
+  'signature',
+  'secret_set',
+  'secret_reset',
+  'device_enrolled',
+  'retention',
+  'erasure',
+]);
 const setUp: ReadonlySet<Kind> = new Set(setUpKinds);
 const rank: Readonly<Record<Role, number>> = { reader: 0, crew: 1, lead: 2, manager: 3, owner: 4 };
 

@@ -1,4 +1,5 @@
-import type { Row } from './walk.ts';
+import { erasedSha256 } from '#shared/envelope.ts';
+import type { Row } from './misfit.ts';
 
 type Column = 'at_ms' | 'subject' | 'target' | 'day';
 
@@ -7,12 +8,13 @@ type Column = 'at_ms' | 'subject' | 'target' | 'day';
  * that was moved would be missing from its night though its hash fits.
  */
 export function columnsOf({ kind, at, body }: Row): { column: Column; says: string | null }[] {
-  const said = JSON.parse(body) as Record<string, unknown>;
+  // Of a text that was erased nothing is left by which it could be found, but its time.
+  const said = (erasedSha256(body) === null ? JSON.parse(body) : {}) as Record<string, unknown>;
   return [
     { column: 'at_ms', says: String(Date.parse(at)) },
     { column: 'subject', says: subject(kind, said) },
     { column: 'target', says: target(said) },
-    { column: 'day', says: kind === 'signature' ? String(said.day) : null },
+    { column: 'day', says: kind === 'signature' && said.day !== undefined ? String(said.day) : null },
   ];
 }
 

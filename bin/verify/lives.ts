@@ -1,7 +1,8 @@
 import type postgres from 'postgres';
 import { type Life, livesOf } from '#db/lives.ts';
 import type { Entry } from '#shared/entries/entry.ts';
-import type { End, Misfit } from './walk.ts';
+import type { Misfit } from './misfit.ts';
+import type { End } from './walk.ts';
 
 /**
  * The one table that is derived and kept: from when to when each batch lived. A batch that it ended too early
@@ -14,7 +15,7 @@ export async function firstWrongLife(
 ): Promise<Misfit | null> {
   const rows = await tx<{ id: string; seq: string; kind: string; at: string; body: string }[]>`
     select id, seq, kind, at, body from ledger
-    where site = ${site} and kind in ('batch', 'step', 'amendment')`;
+    where site = ${site} and kind in ('batch', 'step', 'amendment') and body not like 'sha256:%'`;
   const entries = rows.map(({ seq, body, ...said }) => ({
     ...said,
     seq: Number(seq),

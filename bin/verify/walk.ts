@@ -1,68 +1,18 @@
 import { createHash } from 'node:crypto';
 import type postgres from 'postgres';
-import { canonicalText, chainStart, entryHash } from '#shared/envelope.ts';
+import { canonicalText, chainStart, entryHash, erasedSha256 } from '#shared/envelope.ts';
 import { columnsOf } from './columns.ts';
+import { Erasures, type Told } from './erasures.ts';
 import { firstWrongLife } from './lives.ts';
+import { type EntryRow, type Misfit, misfitAt, type Row } from './misfit.ts';
 
-/**
- * The checker shares nothing with the writer but the layout of the bytes (shared/envelope.ts): its own SQL, its own
- * reading of the columns. So it can disagree with the writer.
- */
-export type EntryRow = {
-  site: string;
-  seq: string | number;
-  id: string;
-  kind: string;
-  version: number;
-  at: string;
-  entered_at: string;
-  received_at: string;
-  by: string;
-  known: string;
-  device: string;
-  body: string;
-  prev: string;
-  hash: string;
-};
-
-/** With the columns that the database derives from the text for its indexes. */
-export type Row = EntryRow & {
-  seq: string;
-  at_ms: string;
-  subject: string | null;
-  target: string | null;
-  day: string | null;
-};
-
-export type How =
-  | 'seq'
-  | 'prev'
-  | 'hash'
-  | 'body'
-  | 'derived'
-  | 'head_row'
-  | 'no_head'
-  | 'text_missing'
-  | 'text_differs'
-  | 'signed_head'
-  | 'life';
-
-/**
- * The first entry that does not fit, and how. Words: `database.verify.how.<how>`. `receivedAt`: when it came into
- * the book as it says of itself (a row that was edited may lie); null = there is no such row.
- */
-export type Misfit = {
-  seq: number;
-  how: How;
-  values: Record<string, string | number>;
-  receivedAt: string | null;
-};
+export type { EntryRow, Misfit, Row } from './misfit.ts';
 
 /** The end of what fits: number, hash, and when that entry came into the book (null = none fits). */
 export type End = { seq: number; hash: string; receivedAt: string | null };
 
-/** `end`: how far the chain fits. */
-export type Walked = { count: number; hash: string; misfit: Misfit | null; end: End };
+/** `end`: how far the chain fits. `erased`: what was erased at the end of its retention, as far as the walk came. */
+export type Walked = { count: number; hash: string; misfit: Misfit | null; end: End; erased: Told[] };
 
 const rowsAtOnce = 1000;
 
@@ -88,14 +38,24 @@ export async function walkIn(tx: postgres.TransactionSql, site: string, progress
   const [{ count = 0 } = {}] = await tx<{ count: number }[]>`
     select count(*)::int as count from ledger where site = ${site}`;
   const end: End = { seq: 0, hash: chainStart, receivedAt: null };
+  const erasures = new Erasures(
+    await tx<EntryRow[]>`
+    select * from ledger where site = ${site} and kind = 'erasure' order by seq`,
+  );
+  const erased = erasures.told;
   for await (const row of rowsOf(tx, site)) {
-    const misfit = misfitOf(row, end) ?? derivedMisfit(row) ?? (await signatureMisfit(tx, row));
-    if (misfit !== null) return { count, hash: end.hash, misfit, end };
+    const misfit =
+      misfitOf(row, end) ??
+      derivedMisfit(row) ??
+      erasures.misfitOf(row) ??
+      (await signatureMisfit(tx, row)) ??
+      (await erasedTextMisfit(tx, row, erased.at(-1)));
+    if (misfit !== null) return { count, hash: end.hash, misfit, end, erased };
     step(end, row);
     if (end.seq % 2000 === 0) progress(end.seq, count);
   }
   const misfit = headMisfit(head, end) ?? (await firstWrongLife(tx, site, end));
-  return { count, hash: end.hash, misfit, end };
+  return { count, hash: end.hash, misfit, end, erased };
 }
 
 /** Goes on to the next entry, which fits. */
@@ -125,18 +85,10 @@ export function misfitOf(row: EntryRow, end: End): Misfit | null {
   if (seq !== end.seq + 1) return found('seq', { expected: end.seq + 1, found: seq });
   if (row.prev !== end.hash) return found('prev');
   if (entryHash({ ...row, seq }, row.body, row.prev, sha256) !== row.hash) return found('hash');
+  if (erasedSha256(row.body) !== null) return null;
   if (!isCanonical(row.body)) return found('body');
   return row.kind === 'signature' ? signedHeadMisfit(row, end) : null;
 }
-
-export const misfitAt =
-  (row: EntryRow) =>
-  (how: How, values: Misfit['values'] = {}): Misfit => ({
-    seq: Number(row.seq),
-    how,
-    values,
-    receivedAt: row.received_at,
-  });
 
 /** A signature names the end of the chain under it, which is the entry before it: an older book says so of itself. */
 function signedHeadMisfit(row: EntryRow, end: End): Misfit | null {
@@ -162,12 +114,24 @@ function isCanonical(body: string): boolean {
 }
 
 async function signatureMisfit(tx: postgres.TransactionSql, row: Row): Promise<Misfit | null> {
-  if (row.kind !== 'signature') return null;
+  if (row.kind !== 'signature' || erasedSha256(row.body) !== null) return null;
   const { hash } = JSON.parse(row.body) as { hash: string };
   const [stored] = await tx<{ text: string }[]>`
     select text from signed_text where site = ${row.site} and hash = ${hash}`;
   if (stored === undefined) return misfitAt(row)('text_missing');
   return sha256(stored.text) === hash ? null : misfitAt(row)('text_differs');
+}
+
+/** A signed text that an erasure calls gone, and that is stored all the same. */
+async function erasedTextMisfit(
+  tx: postgres.TransactionSql,
+  row: Row,
+  told: Told | undefined,
+): Promise<Misfit | null> {
+  if (told?.seq !== Number(row.seq)) return null;
+  const [kept] = await tx<{ hash: string }[]>`
+    select hash from signed_text where site = ${row.site} and hash = any(${told.sheets})`;
+  return kept === undefined ? null : misfitAt(row)('text_still_there', { hash: kept.hash });
 }
 
 /** Whether the noted end of a chain is where the walk ended. */

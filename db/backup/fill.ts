@@ -1,5 +1,6 @@
 import type postgres from 'postgres';
 import { derived } from '#db/derived.ts';
+import { isErased } from '#db/erased.ts';
 import { type Life, livesOf } from '#db/lives.ts';
 import type { Draft, Entry } from '#shared/entries/entry.ts';
 import type { OpenBackup } from './read.ts';
@@ -60,11 +61,13 @@ async function insert(tx: postgres.TransactionSql, table: TableName, rows: Backu
   } else await tx`insert into ${tx(table)} ${tx(whole, ...columns)}`;
 }
 
+/** A text that was erased is found by nothing but its time. */
 function indexed(row: BackupRow) {
+  const body = String(row.body);
   const { atMs, subject, target, day } = derived({
     at: String(row.at),
     kind: String(row.kind) as Draft['kind'],
-    body: JSON.parse(String(row.body)),
+    body: isErased({ body }) ? {} : JSON.parse(body),
   });
   return { at_ms: atMs, subject, target, day };
 }
@@ -72,7 +75,7 @@ function indexed(row: BackupRow) {
 async function insertLives(tx: postgres.TransactionSql, site: string): Promise<void> {
   const rows = await tx<{ id: string; seq: string; kind: string; at: string; body: string }[]>`
     select id, seq, kind, at, body from ledger
-    where site = ${site} and kind in ('batch', 'step', 'amendment')`;
+    where site = ${site} and kind in ('batch', 'step', 'amendment') and body not like 'sha256:%'`;
   const entries = rows.map(({ seq, body, ...said }) => ({
     ...said,
     seq: Number(seq),

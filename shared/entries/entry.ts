@@ -10,6 +10,7 @@ import { deviceEnrolled } from './device-enrolled.ts';
 import { equipment } from './equipment.ts';
 import { equipmentOff } from './equipment-off.ts';
 import { equipmentOn } from './equipment-on.ts';
+import { erasure } from './erasure.ts';
 import { food } from './food.ts';
 import { handover } from './handover.ts';
 import { limits } from './limits.ts';
@@ -20,6 +21,7 @@ import { probe } from './probe.ts';
 import { probeAdjusted } from './probe-adjusted.ts';
 import { probeCheck } from './probe-check.ts';
 import { reading } from './reading.ts';
+import { retention } from './retention.ts';
 import { round } from './round.ts';
 import { secretReset, secretSet } from './secret.ts';
 import { signature } from './signature.ts';
@@ -53,6 +55,8 @@ export const kinds = {
   secret_set: secretSet,
   secret_reset: secretReset,
   limits,
+  retention,
+  erasure,
 } as const;
 
 export type Kind = keyof typeof kinds;
@@ -67,6 +71,19 @@ export const setUpKinds = [
   'food',
   'plan',
   'limits',
+] as const satisfies readonly Kind[];
+
+/**
+ * What is never erased at the end of retention: what the kitchen is, who was who on which device, and what was erased.
+ * Later records cannot be read without the first two.
+ */
+export const lastingKinds = [
+  ...setUpKinds,
+  'device_enrolled',
+  'secret_set',
+  'secret_reset',
+  'retention',
+  'erasure',
 ] as const satisfies readonly Kind[];
 
 /** How the ledger knows that `by` wrote it: a secret entered on this device this shift, or only a tap on a name. */

@@ -30,4 +30,6 @@ export const versions: Readonly<Record<Kind, number>> = {
   secret_set: 1,
   secret_reset: 1,
   limits: 1,
+  retention: 1,
+  erasure: 1,
 };

@@ -10,6 +10,7 @@ import en_database from './en/database.json' with { type: 'json' };
 import en_day from './en/day.json' with { type: 'json' };
 import en_deviation from './en/deviation.json' with { type: 'json' };
 import en_entry from './en/entry.json' with { type: 'json' };
+import en_erase from './en/erase.json' with { type: 'json' };
 import en_explain from './en/explain.json' with { type: 'json' };
 import en_foods from './en/foods.json' with { type: 'json' };
 import en_health from './en/health.json' with { type: 'json' };
@@ -37,6 +38,7 @@ import es_database from './es/database.json' with { type: 'json' };
 import es_day from './es/day.json' with { type: 'json' };
 import es_deviation from './es/deviation.json' with { type: 'json' };
 import es_entry from './es/entry.json' with { type: 'json' };
+import es_erase from './es/erase.json' with { type: 'json' };
 import es_explain from './es/explain.json' with { type: 'json' };
 import es_foods from './es/foods.json' with { type: 'json' };
 import es_health from './es/health.json' with { type: 'json' };
@@ -79,6 +81,7 @@ const en = {
   odd: en_odd,
   database: en_database,
   backup: en_backup,
+  erase: en_erase,
   health: en_health,
   explain: en_explain,
   foods: en_foods,
@@ -111,6 +114,7 @@ const es: Messages = {
   odd: es_odd,
   database: es_database,
   backup: es_backup,
+  erase: es_erase,
   health: es_health,
   explain: es_explain,
   foods: es_foods,
