@@ -6,6 +6,7 @@ import { Headband } from '#app/ui/Headband.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
 import { whenOf } from '#app/ui/when.ts';
+import { guardsOf } from '#lib/between/probe-guard.ts';
 import { allowedOf, suggestedBy } from '#lib/between/probe-record.ts';
 import { profileOf } from '#lib/fold/ask.ts';
 import type { Check } from '#lib/fold/book.ts';
@@ -13,6 +14,7 @@ import { wallClock } from '#shared/time.ts';
 import { degrees } from '#shared/units.ts';
 import { Adjust } from './Adjust.tsx';
 import { CheckEntry } from './CheckEntry.tsx';
+import { GuardSaid } from './GuardSaid.tsx';
 import { History } from './History.tsx';
 import { ProbeSays } from './ProbeSays.tsx';
 import { ProbesScreen } from './ProbesScreen.tsx';
@@ -93,6 +95,11 @@ export function ProbeScreen({ given, probe, by, checks }: Props) {
           checks={own}
           allowed={allowed}
           view={view}
+          time={(ms) => momentOf(view, ms)}
+        />
+        <GuardSaid
+          guards={guardsOf(book, standing.probe, allowed)}
+          unit={standing.probe.unit}
           time={(ms) => momentOf(view, ms)}
         />
         <InSite site={given.site}>

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { boilsByBarometer } from '#app/probe/baths.ts';
+import { guardsOf } from '#lib/between/probe-guard.ts';
 import { allowedOf, boilingHere, byTwoBaths, checkPoints, suspectLooks } from '#lib/between/probe-record.ts';
 import type { Body } from '#shared/entries/entry.ts';
 import { type Night, night } from '../fold/night.ts';
@@ -54,6 +55,42 @@ describe('how far a thermometer may be off', () => {
     expect(allowedOf(probe({ scale: 'both' }), profile)?.value).toBe(1.8);
     expect(allowedOf(probe({ accuracy: 0.7 }), profile)).toMatchObject({ value: 0.7, ofMaker: true });
     expect(allowedOf(probe({}), null)).toBeNull();
+  });
+});
+
+describe('what its own error leaves of a limit', () => {
+  const guards = (written: Night) => {
+    const { book, probe } = red(written, '21:00');
+    return guardsOf(book, probe, allowedOf(probe, book.limits.profile));
+  };
+  const held = (typed: string): Night =>
+    night()
+      .batch('17:00', 'A', 1)
+      .step('17:05', 'A', 'hot_hold', 'cab1')
+      .read('18:00', 'A1 edge', '160')
+      .read('19:00', 'A1 edge', typed);
+
+  it('is 137 °F to 133 °F about 135 °F and 39 to 43 about 41, for one that may be off by 2', () => {
+    const [hot, cold] = guards(night());
+    expect([hot?.from, hot?.until, cold?.from, cold?.until]).toEqual([137, 133, 39, 43]);
+    // u² = 2²/3 + 0.1²/12 = 1.33417; 135 + 1.6448536 · 1.15506 = 136.8999.
+    expect(hot?.a95).toBeCloseTo(136.8999, 3);
+    expect(cold?.a95).toBeCloseTo(39.1001, 3);
+    expect(hot?.last).toBeNull();
+  });
+
+  it('decides about the last reading of food held there: further away, too near to tell, beyond', () => {
+    expect(guards(held('137'))[0]?.last).toMatchObject({ value: 137, decision: 'shown_at_or_above' });
+    expect(guards(held('136.9'))[0]?.last?.decision).toBe('within_device_uncertainty');
+    expect(guards(held('133'))[0]?.last?.decision).toBe('within_device_uncertainty');
+    expect(guards(held('132.9'))[0]?.last?.decision).toBe('shown_below');
+    // Φ(1.9/1.15506) = Φ(1.64494) = 0.9500.
+    expect(guards(held('136.9'))[0]?.last?.pConform).toBeCloseTo(0.95, 3);
+  });
+
+  it('is nothing where nobody says how far it may be off', () => {
+    const { book, probe } = red(night(), '21:00');
+    expect(guardsOf(book, probe, null)).toEqual([]);
   });
 });
 

@@ -149,6 +149,19 @@ describe('the page of a thermometer', () => {
     expect(probe(written, 'es')).toContain('Qué pone en duda la revisión fallida');
   });
 
+  it('says from which reading on its own error hides nothing, and what its last one shows', () => {
+    const held = night()
+      .batch('17:00', 'A', 1)
+      .step('17:05', 'A', 'hot_hold', 'cab1')
+      .read('18:00', 'A1 edge', '136');
+    const words = probe(held, 'en');
+    expect(words).toContain('From 137 °F up a reading lies on its side of 135 °F');
+    expect(words).toContain('Between 133 °F and 137 °F its own error decides.');
+    expect(words).toContain('From 39 °F down a reading lies on its side of 41 °F');
+    expect(words).toMatch(/136 °F at May 8, 18:00, lies nearer to 135 °F than it may be off/);
+    expect(probe(held, 'es')).toContain('Entre 133 °F y 137 °F decide su propio error.');
+  });
+
   it('says what is added to it, since when, by whom and why', () => {
     const written = night().add('probe_adjusted', '18:00', {
       probe: 'red',
