@@ -10,6 +10,7 @@ import type {
   NightRound,
   NightStep,
 } from './night.ts';
+import { pieceSizes } from './sizes.ts';
 
 /** A signature's hash before the day that it covers has been computed. */
 export const HASH_TO_COME = '0'.repeat(64);
@@ -130,6 +131,8 @@ function stepBody(event: NightStep, map: Mapping): Body<'step'> {
     const day = details[key];
     if (typeof day === 'string') details[key] = map.day(day);
   }
+  const size = pieceSizes[event.batch];
+  if (size !== undefined && (event.step === 'rest' || event.step === 'hot_hold')) details.piece_in = size;
   const { marked_discard_at: marked, deviation, weight_lb: weight, amount_gal: gallons } = event.details;
   if (typeof marked === 'string') details.marked_discard_at = map.at(marked);
   if (typeof deviation === 'string') details.deviation = map.id(deviation);
