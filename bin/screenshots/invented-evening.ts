@@ -27,7 +27,7 @@ export function eveningKitchen(): EveningKitchen {
 type Writing = { now: number; by: string; kitchen: EveningKitchen };
 
 /** What is held, where, since when, and each look: [minutes ago, piece, spot, typed]. All invented. */
-type Held = {
+export type Held = {
   name: string;
   food: RegExp;
   place: RegExp;
@@ -35,7 +35,12 @@ type Held = {
   step: StepName;
   sinceMin: number;
   looks: [number, number | null, Spot, string][];
+  /** What is written with the step; missing = of a cooling a shallow pan in a cold walk-in, else nothing. */
+  details?: Body<'step'>['details'];
 };
+
+/** Minutes ago. */
+export type Off = { place: RegExp; sinceMin: number; untilMin: number };
 
 const evening: Held[] = [
   {
@@ -114,8 +119,9 @@ function draftsOf(held: Held, writing: Writing): Draft[] {
   const { idOf } = writing.kitchen;
   const [batch, equipment, probe] = [v7(), idOf('equipment', held.place), idOf('probe', /^Red/)];
   const food = idOf('food', held.food);
-  const details: Body<'step'>['details'] =
-    held.step === 'cooling' ? { pan_depth_in: 2, covered: 'loosely', cooler_F: 37 } : {};
+  const details =
+    held.details ??
+    (held.step === 'cooling' ? { pan_depth_in: 2, covered: 'loosely' as const, cooler_F: 37 } : {});
   return [
     draft(writing, 'batch', held.sinceMin + 1, {
       batch,
@@ -147,6 +153,25 @@ function draftsOf(held: Held, writing: Writing): Draft[] {
   ];
 }
 
+const inOrder = (drafts: Draft[]): Draft[] => drafts.sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+
 /** One invented evening as drafts, in the order of its moments: one hold kept, one under, one overdue, one cooling. */
-export const eveningDrafts = (writing: Writing): Draft[] =>
-  evening.flatMap((held) => draftsOf(held, writing)).sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+export const eveningDrafts = (writing: Writing): Draft[] => draftsOfHeld(evening, writing);
+
+/** What is held, and when which place was without power, as drafts in the order of their moments. */
+export const draftsOfHeld = (all: readonly Held[], writing: Writing, off: readonly Off[] = []): Draft[] =>
+  inOrder([
+    ...all.flatMap((held) => draftsOf(held, writing)),
+    ...off.flatMap(({ place, sinceMin, untilMin }) => {
+      const equipment = writing.kitchen.idOf('equipment', place);
+      return [
+        draft(writing, 'equipment_off', sinceMin, {
+          equipment,
+          reason: 'power cut',
+          since_basis: 'I saw it happen',
+          text: null,
+        }),
+        draft(writing, 'equipment_on', untilMin, { equipment, reason: 'power back', text: null }),
+      ];
+    }),
+  ]);
