@@ -53,8 +53,16 @@ export async function post<T extends object>(
   }
 }
 
-/** Ids with a word of their own: made twice on purpose, written while nobody was signed in, accepted by a lead. */
-type Spoken = { sure?: readonly string[]; waited?: readonly string[]; accepted?: readonly string[] };
+/**
+ * Ids with a word of their own: made twice on purpose, written while nobody was signed in, accepted by a lead; and `was`,
+ * entries of the set-up from which a form was shown.
+ */
+type Spoken = {
+  sure?: readonly string[];
+  waited?: readonly string[];
+  accepted?: readonly string[];
+  was?: readonly string[];
+};
 
 /** The query that says them; `sent` is this device's clock, by which the book knows how far it is off. */
 function query(spoken: Spoken): string {

@@ -4,6 +4,7 @@ import type { Db } from '#db/connect.ts';
 import type { Admit } from '#db/ledger.ts';
 import { type Admission, admissionOf } from '#lib/fold/admission.ts';
 import { type AdmitOptions, admit } from '#lib/fold/admit.ts';
+import { changedMeanwhile } from '#lib/fold/stood-open.ts';
 import { type Draft, type Entry, type Kind, setUpKinds } from '#shared/entries/entry.ts';
 import { folded, type SetUp, setUpOf } from './kitchen-of.ts';
 import { mayWrite } from './may-write.ts';
@@ -33,7 +34,7 @@ export async function admitting(
   db: Db,
   session: Session,
   drafts: readonly Draft[],
-  options: AdmitOptions & Partial<Unsigned> = {},
+  options: AdmitOptions & Partial<Unsigned> & { was?: ReadonlySet<string> } = {},
 ): Promise<Admit> {
   const now = Date.now();
   const unsigned = { waited: options.waited ?? none, accepted: options.accepted ?? none };
@@ -56,6 +57,7 @@ export async function admitting(
     const problems = [
       ...mayWrite(draft, session, current.kitchen, now),
       ...standsFor(draft, session, current.kitchen, unsigned),
+      ...changedMeanwhile(draft, options.was ?? none, [...known.entries, ...soFar], current.kitchen),
     ];
     return problems.length > 0 ? problems : admit({ ...current, entries }, draft, now, options);
   };

@@ -28,7 +28,7 @@ export async function writeEntries(
   db: Db,
   session: Session,
   drafts: readonly Draft[],
-  options: AdmitOptions & Unsigned,
+  options: AdmitOptions & Unsigned & { was?: ReadonlySet<string> },
 ): Promise<Receipt[]> {
   const { site, device } = session;
   const writer = { site, device, knownOf: (by: string) => knownOf(session, by) };

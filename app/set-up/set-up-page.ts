@@ -1,10 +1,11 @@
 import 'server-only';
 import { getTranslations } from 'next-intl/server';
 import { getDb } from '#app/server/db.ts';
-import { kitchenOf } from '#app/server/kitchen-of.ts';
+import { setUpOf } from '#app/server/kitchen-of.ts';
 import { atLeast } from '#app/server/may-write.ts';
 import { entrance } from '#app/server/session.ts';
 import type { Kitchen } from '#lib/fold/book.ts';
+import { standsOn } from '#lib/fold/stood-open.ts';
 import type { Role } from '#shared/entries/person.ts';
 
 export type SetUpPage = {
@@ -12,12 +13,14 @@ export type SetUpPage = {
   by: string; // '' = nobody writes now
   /** Why the hand that writes cannot change this, in words; null = it can. */
   cannot: string | null;
+  /** The entry by which the site stands: what a form that shows it was shown from. */
+  siteEntry: string | null;
 };
 
 /** What every page of the set-up needs: the set-up in force, and whether the one who writes may change it. */
 export async function setUpPage(least: Role = 'lead'): Promise<SetUpPage> {
   const session = await entrance();
-  const kitchen = await kitchenOf(await getDb(), session.site);
+  const { kitchen, entries } = await setUpOf(await getDb(), session.site);
   const t = await getTranslations('setup.cannot');
   const by = session.hand ?? '';
   const person = kitchen.people.get(by);
@@ -29,5 +32,5 @@ export async function setUpPage(least: Role = 'lead'): Promise<SetUpPage> {
       : bySecret
         ? null
         : t('secret', { name: person.name });
-  return { kitchen, by, cannot };
+  return { kitchen, by, cannot, siteEntry: standsOn('site', 'site', entries) };
 }

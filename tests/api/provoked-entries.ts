@@ -241,6 +241,15 @@ async function fromLimits({ tablet, owner }: Place): Promise<Provocation[]> {
   await write('limits that are taken', {});
   await choose('their choice, which is taken', id);
   found.push(await write('limits in use put out of use', { active: false }));
+  const before = draft('site', site, owner.person);
+  await tablet.post(entries, [before]);
+  await choose('limits chosen elsewhere, which is taken', 'us_ca');
+  const sent = [draft('site', { ...site, name: 'Quarry Row' }, owner.person)];
+  const late = await tablet.post(entries, sent, {}, `?was=${before.id}`);
+  found.push({
+    did: 'the kitchen saved from a page that was open while its limits were changed elsewhere',
+    problems: problemsOfAnswer(late),
+  });
   await choose('the published ones again, which are taken', site.profile);
   return found;
 }

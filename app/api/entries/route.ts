@@ -11,9 +11,10 @@ import { writeEntries } from '#app/server/write-entries.ts';
 
 /**
  * Ids in the query: `sure`, a look like one already there that was made a second time; `waited`, written while
- * nobody was signed in on the device; `accepted`, of those the ones that a lead stands for.
+ * nobody was signed in on the device; `accepted`, of those the ones that a lead stands for; `was`, entries of the
+ * set-up from which the form was shown: what another hand changed since is not written over.
  */
-const idsOf = (request: Request, name: 'sure' | 'waited' | 'accepted'): ReadonlySet<string> =>
+const idsOf = (request: Request, name: 'sure' | 'waited' | 'accepted' | 'was'): ReadonlySet<string> =>
   new Set(new URL(request.url).searchParams.get(name)?.toLowerCase().split(',') ?? []);
 
 /** Entries into the book: one receipt a draft, in order. The same draft again gets the same receipt. */
@@ -27,6 +28,7 @@ export const POST = door(async (request) => {
     sure: idsOf(request, 'sure'),
     waited: idsOf(request, 'waited'),
     accepted: idsOf(request, 'accepted'),
+    was: idsOf(request, 'was'),
   });
   const receipts = inOrderSent(sent, taken, session.language);
   const response = NextResponse.json({ receipts });

@@ -9,14 +9,17 @@ import { useThingForm } from '../form/useThingForm.ts';
 
 const who = ['manager', 'lead'] as const;
 
+type Props = { site: Body<'site'>; was: string | null; by: string; cannot: string | null };
+
 /** What the house allows after a deviation. The least that is chosen beforehand: a manager decides, nothing returns by itself. */
-export function HouseForm({ site, by, cannot }: { site: Body<'site'>; by: string; cannot: string | null }) {
+export function HouseForm({ site, was, by, cannot }: Props) {
   const t = useTranslations('setup.house');
   const c = useTranslations('common');
   const k = useTranslations('setup.kitchen');
   const form = useThingForm({
     kind: 'site',
     by,
+    was,
     labels: {
       house_decide_within_min: t('decide_within'),
       house_reheat_within_min: t('reheat_within'),

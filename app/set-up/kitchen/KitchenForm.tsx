@@ -15,6 +15,7 @@ import { kitchenMeant, kitchenTyped } from './kitchen-typed.ts';
 
 type Props = {
   site: Body<'site'>;
+  was: string | null; // the entry that says it
   zones: readonly string[];
   offered: readonly Offered[];
   made: readonly Body<'limits'>[];
@@ -26,13 +27,14 @@ const weekdays = ['0', '1', '2', '3', '4', '5', '6'] as const;
 const clocks = ['12', '24'] as const;
 const papers = ['letter', 'a4'] as const;
 
-export function KitchenForm({ site, zones, offered, made, by, cannot }: Props) {
+export function KitchenForm({ site, was, zones, offered, made, by, cannot }: Props) {
   const t = useTranslations('setup.kitchen');
   const c = useTranslations('common');
   const l = useTranslations('limits.pick');
   const form = useThingForm({
     kind: 'site',
     by,
+    was,
     labels: {
       name: t('name'),
       address: t('address'),

@@ -28,12 +28,14 @@ type Props = {
   published: Profile;
   /** The kitchen's own limits; new ones, that change nothing yet, when it has none in force. */
   own: Body<'limits'>;
+  /** The entries from which this is shown: the site's, and that of its own limits. */
+  was: readonly string[];
   hand: { id: string; name: string };
   cannot: string | null;
 };
 
 /** One figure of the kitchen's own: what is published, the new one, which way it goes, and who allows it. */
-export function ChangeForm({ site, figure, published, own, hand, cannot }: Props) {
+export function ChangeForm({ site, figure, published, own, was, hand, cannot }: Props) {
   const t = useTranslations('limits.form');
   const c = useTranslations('common');
   const wordsOf = useProblemWords();
@@ -62,7 +64,7 @@ export function ChangeForm({ site, figure, published, own, hand, cannot }: Props
         words: one.problem === 'looser_needs_ground' ? t('needed') : wordsOf(one),
       })),
   });
-  const { send, busy } = useDrafts(back);
+  const { send, busy } = useDrafts(back, was);
   const keep = useKeptTyped(typed.form.reset);
   const [refused, setRefused] = useState<readonly string[]>([]);
   const now = { site, by: hand.id };
