@@ -1,4 +1,4 @@
-import type { Batch, Book } from '#lib/fold/book.ts';
+import type { Batch, Book, Deviation } from '#lib/fold/book.ts';
 import { dueOf } from '#lib/fold/due.ts';
 import { dayDueOf } from '#lib/fold/use-by.ts';
 import type { Action } from '#lib/judge/answer.ts';
@@ -15,7 +15,7 @@ export type NextItem = {
 export function nextItems(book: Book, batch: Batch): NextItem[] {
   const read = `/round?batch=${batch.id}&only=1`;
   const undecided = book.deviations
-    .filter((each) => each.batch === batch.id && each.state === 'open')
+    .filter((each) => each.state === 'open' && concerns(each, batch))
     .sort((a, b) => a.foundAt - b.foundAt)
     .map(
       (each): NextItem => ({
@@ -41,6 +41,10 @@ export function nextItems(book: Book, batch: Batch): NextItem[] {
   });
   return [...undecided, ...byTime(deadlines), ...use, ...watch, ...byPlan];
 }
+
+/** Its own, or of food that it was made of and that has no end here yet. */
+const concerns = (each: Deviation, batch: Batch): boolean =>
+  each.batch === batch.id || each.ends.some((end) => end.batch === batch.id && end.end === null);
 
 const decideBy = (book: Book, foundAt: number): number | null => {
   const within = book.kitchen.site?.house.decide_within_min ?? null;

@@ -19,6 +19,8 @@ type Props = {
   wantsSignIn: boolean;
   /** Why this hand cannot save, in words. */
   cannot: string | null;
+  /** Why there is nothing to save yet, in words. */
+  notYet?: string | null;
   back: string;
   /** What the save key says, where it is not "save". */
   save?: string | undefined;
@@ -34,6 +36,7 @@ export function ThingFrame({
   saved,
   wantsSignIn,
   cannot,
+  notYet = null,
   back,
   save,
   children,
@@ -52,7 +55,7 @@ export function ThingFrame({
         <Key
           kind="save"
           type="submit"
-          cannot={cannot === null ? (busy ? t('saving') : null) : s('cannot.key')}
+          cannot={cannot === null ? (busy ? t('saving') : notYet) : s('cannot.key')}
         >
           {save ?? t('save')}
         </Key>

@@ -67,6 +67,7 @@ export function CatalogueForm({ by, cannot, here, lines, language, written }: Pr
       submit={(event) => void submit(event)}
       saved={false}
       cannot={cannot}
+      notYet={ticked.length === 0 ? t('list_none') : null}
       back={back}
       save={t('list_add', { count: ticked.length })}
     >
