@@ -4,6 +4,7 @@ import { parseArgs } from 'node:util';
 import { createTranslator } from 'use-intl/core';
 import type { Db } from '#db/connect.ts';
 import { daySheet, type SheetText, signedSheet } from '#db/day-sheet.ts';
+import { erasedDay } from '#db/erase/erased-day.ts';
 import { listSites } from '#db/load.ts';
 import { csvOf } from '#lib/sheet/csv.ts';
 import type { Paper } from '#lib/sheet/pdf/paper.ts';
@@ -11,6 +12,7 @@ import { sheetPdf } from '#lib/sheet/pdf/sheet-document.ts';
 import { printedOf } from '#lib/sheet/printed.ts';
 import { isoOf, localDate } from '#shared/time.ts';
 import { type Language, messages } from '#shared/words/messages.ts';
+import { eraseWords } from './erase/asked.ts';
 import { type Io, terminal } from './io.ts';
 import { languageOf, withBook } from './with-book.ts';
 
@@ -43,6 +45,13 @@ export async function runSheet(args: string[], io: Io = terminal): Promise<numbe
     return 3;
   }
   return withBook(io, async (db) => {
+    const [first] = await listSites(db);
+    const erased = first ? await erasedDay(db, first.site, asked.day) : null;
+    if (erased !== null) {
+      const { day, digest, at } = erased;
+      io.err(eraseWords(languageOf(io.env))('day.no_sheet', { day, digest, on: at.slice(0, 10) }));
+      return 1;
+    }
     const sheet = await sheetAsked(db, asked);
     if (typeof sheet === 'string') {
       io.err(t(sheet as 'no_kitchen', { revision: asked.revision ?? 0, day: asked.day }));

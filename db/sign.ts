@@ -10,6 +10,7 @@ import { canonicalText } from '#shared/envelope.ts';
 import type { Problem } from '#shared/problem.ts';
 import { isoOf } from '#shared/time.ts';
 import type { Db } from './connect.ts';
+import { erasedDay } from './erase/erased-day.ts';
 import { appendIn, type Clock, type Tx, type Writer } from './ledger.ts';
 import { loadDay } from './load-day.ts';
 import { head, signedText } from './schema.ts';
@@ -41,11 +42,11 @@ export const signDay = (db: Db, writer: Writer, toSign: ToSign, clock: Clock): P
   db.drizzle.transaction(async (tx): Promise<Signed> => {
     const end = await lockedEnd(tx, writer.site);
     const now = clock();
-    const entries = await loadDay(
-      { ...db, drizzle: tx as unknown as Db['drizzle'] },
-      writer.site,
-      toSign.day,
-    );
+    const within = { ...db, drizzle: tx as unknown as Db['drizzle'] };
+    // What is left of a day that was erased would be signed as if it were the day.
+    const erased = await erasedDay(within, writer.site, toSign.day);
+    if (erased) return refused('day', 'no_such_sheet', 'choose_offered_day');
+    const entries = await loadDay(within, writer.site, toSign.day);
     const signer = signerOf(entries, toSign.by);
     if (!signer) return refused('by', 'may_not_sign', 'ask_manager');
     const day = canonicalDay(entries, toSign.day, { knownUntil: now });

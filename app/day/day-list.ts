@@ -2,6 +2,7 @@ import 'server-only';
 import { addDays, format, parseISO } from 'date-fns';
 import type { Db } from '#db/connect.ts';
 import { daySheet } from '#db/day-sheet.ts';
+import { erasedDay } from '#db/erase/erased-day.ts';
 import { loadKinds } from '#db/load.ts';
 import { dayNow } from '#lib/sheet/day-frame.ts';
 import { exceptionsOf } from '#lib/sheet/exceptions.ts';
@@ -14,6 +15,7 @@ export type DayRow = {
   things: number;
   open: number;
   empty: boolean;
+  erased: boolean; // its text went at the end of its retention
   zone: string;
   clock: '12' | '24';
 };
@@ -49,7 +51,7 @@ export async function dayList(
 }
 
 async function rowOf(db: Db, site: string, day: string, now: number): Promise<DayRow | null> {
-  const sheet = await daySheet(db, site, day, now);
+  const [sheet, erased] = await Promise.all([daySheet(db, site, day, now), erasedDay(db, site, day)]);
   if (!sheet) return null;
   const exceptions = exceptionsOf(sheet.now.day);
   const { batches, air, notes, rounds, site: kitchen } = sheet.now.day;
@@ -58,6 +60,7 @@ async function rowOf(db: Db, site: string, day: string, now: number): Promise<Da
     state: sheet.state,
     things: exceptions.length,
     open: exceptions.filter((one) => one.open).length,
+    erased: erased !== null,
     empty: batches.length + air.length + notes.length + rounds.length === 0,
     zone: kitchen.zone,
     clock: kitchen.clock,

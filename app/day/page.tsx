@@ -61,6 +61,7 @@ const marks: Record<DayRow['state']['state'], MarkWord> = {
 
 async function Row({ row }: { row: DayRow }) {
   const t = await getTranslations('day');
+  const erase = await getTranslations('erase.day');
   const locale = (await getLocale()) === 'es' ? 'es-US' : 'en-GB';
   const date = new Intl.DateTimeFormat(locale, {
     weekday: 'long',
@@ -77,15 +78,17 @@ async function Row({ row }: { row: DayRow }) {
       <Link href={`/day/${row.day}`} prefetch={false} className={css.day}>
         <span className={css.date}>{date.format(new Date(`${row.day}T12:00:00Z`))}</span>
         <span className={css.state}>
-          <Mark word={marks[row.state.state]} />
-          {t(`state.${row.state.state}`, { name: last?.body.name ?? '', at })}
+          {row.erased ? null : <Mark word={marks[row.state.state]} />}
+          {row.erased ? erase('list') : t(`state.${row.state.state}`, { name: last?.body.name ?? '', at })}
         </span>
         <span className={css.note}>
-          {row.empty
-            ? t('empty_day')
-            : row.state.state === 'signed' // what was open has been decided in signing
-              ? t('things', { count: row.things })
-              : `${t('things', { count: row.things })}, ${t('open_count', { count: row.open })}`}
+          {row.erased
+            ? null
+            : row.empty
+              ? t('empty_day')
+              : row.state.state === 'signed' // what was open has been decided in signing
+                ? t('things', { count: row.things })
+                : `${t('things', { count: row.things })}, ${t('open_count', { count: row.open })}`}
         </span>
       </Link>
     </li>

@@ -39,7 +39,10 @@ export async function erasedDay(db: Db, site: string, day: string): Promise<Eras
       ),
     );
   const gone = rows.filter(isErased);
-  const said = erasures.findLast(({ body }) => gone.some(({ seq }) => covers(body.ranges, seq)));
+  const said = erasures.findLast(
+    ({ body }) =>
+      gone.some(({ seq }) => covers(body.ranges, seq)) || body.sheets.some((sheet) => sheet.day === day),
+  );
   if (said === undefined) return null;
   const people = await loadKinds(db, site, ['person']);
   const by = people.findLast(({ body }) => body.person === said.by)?.body.name ?? said.by;

@@ -65,7 +65,9 @@ export async function planErasure(db: Db, site: string, before: string, nowMs: n
   const mayGo = new Set(old.filter(({ kind }) => !lasting.has(kind)).map(({ seq }) => seq));
   const seeds = [...rows.filter(({ seq }) => !mayGo.has(seq)), ...lastOnes(old, frame.from)];
   const kept = staying(rows, seeds);
-  const going = old.filter(({ seq }) => !kept.has(seq));
+  const free = old.filter(({ seq }) => !kept.has(seq));
+  const going = withoutLoneSignatures(free, rows);
+  const goes = new Set(going.map(({ seq }) => seq));
   if (going.length === 0) throw new EraseRefused('nothing_there', { before });
   const { day_starts: dayStarts, zone } = frame.site.body;
   return {
@@ -78,10 +80,36 @@ export async function planErasure(db: Db, site: string, before: string, nowMs: n
     ...daysOf(going, dayStarts, zone),
     sheets: sheetsOf(
       going,
-      rows.filter(({ seq }) => kept.has(seq)),
+      rows.filter(({ kind, seq }) => kind === 'signature' && !goes.has(seq)),
     ),
     stays: { bound: mayGo.size - going.length, lasting: old.length - mayGo.size },
   };
+}
+
+/** Where everything else of its day stays, its signature stays over it; a day of which some goes is signed no more. */
+function withoutLoneSignatures(free: readonly PlanRow[], rows: readonly PlanRow[]): PlanRow[] {
+  const goes = new Set(free.map(({ seq }) => seq));
+  const events = rows.filter(({ kind }) => kind !== 'signature' && !lasting.has(kind));
+  const timesOf = (some: readonly PlanRow[]) => some.map(({ atMs }) => atMs).sort((a, b) => a - b);
+  const gone = timesOf(events.filter(({ seq }) => goes.has(seq)));
+  const left = timesOf(events.filter(({ seq }) => !goes.has(seq)));
+  return free.filter(({ kind, body }) => {
+    if (kind !== 'signature' || body === null) return true;
+    const { from, to } = JSON.parse(body) as { from: string; to: string };
+    const has = (times: number[]) => hasBetween(times, Date.parse(from), Date.parse(to));
+    return has(gone) || !has(left);
+  });
+}
+
+/** Whether one of these times, in order, lies from `from` to before `end`. */
+function hasBetween(times: readonly number[], from: number, end: number): boolean {
+  let [low, high] = [0, times.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((times[middle] ?? 0) < from) low = middle + 1;
+    else high = middle;
+  }
+  return (times[low] ?? Number.POSITIVE_INFINITY) < end;
 }
 
 const isBatch = ({ kind }: PlanRow): boolean => kind === 'batch' || kind === 'step';

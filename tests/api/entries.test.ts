@@ -191,7 +191,7 @@ describe('POST /api/entries', () => {
     expect((await entries(other.site ?? '')).length).toBe(count);
   });
 
-  test.each(['signature', 'secret_set', 'secret_reset', 'device_enrolled'] as const)(
+  test.each(['signature', 'secret_set', 'secret_reset', 'device_enrolled', 'retention', 'erasure'] as const)(
     '%s has a door of its own and is refused here',
     async (kind) => {
       const { tablet, owner } = kitchen;
@@ -211,6 +211,18 @@ describe('POST /api/entries', () => {
         secret_set: { person: owner.person },
         secret_reset: { person: owner.person },
         device_enrolled: { device: v7(), name: 'a phone' },
+        retention: { years: 5, because: 'house rule' },
+        erasure: {
+          before: '2024-01-01',
+          kept_years: 2,
+          from: '2023-03-10',
+          to: '2023-03-10',
+          ranges: [[1, 2]],
+          count: 2,
+          bytes: 100,
+          digest: 'a'.repeat(64),
+          sheets: [],
+        },
       } as const;
       const sent = draft(kind, bodies[kind] as never, owner.person);
       const [receipt] = receiptsOf(await tablet.post(POST, [sent]));

@@ -78,6 +78,22 @@ const others = [
     ),
   ),
   draft('device_enrolled', { device: owner.person, name: 'pit tablet' }, owner.person),
+  draft('retention', { years: 5, because: 'house rule' }, owner.person),
+  draft(
+    'erasure',
+    {
+      before: '2024-01-01',
+      kept_years: 2,
+      from: '2023-03-10',
+      to: '2023-03-10',
+      ranges: [[3, 9]],
+      count: 7,
+      bytes: 2000,
+      digest: 'a'.repeat(64),
+      sheets: [],
+    },
+    owner.person,
+  ),
 ];
 const all = [...setUp, ...events, ...others];
 

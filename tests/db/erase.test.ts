@@ -1,19 +1,24 @@
 import { createHash } from 'node:crypto';
+import { existsSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type postgres from 'postgres';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { runErase } from '#bin/erase.ts';
-import { runRetention } from '#bin/retention.ts';
+import { runSheet } from '#bin/sheet.ts';
 import type { Row } from '#bin/verify/walk.ts';
 import { runVerify } from '#bin/verify.ts';
+import { erasedDay } from '#db/erase/erased-day.ts';
 import { append } from '#db/ledger.ts';
 import { loadAll, loadEntries, loadKinds } from '#db/load.ts';
 import { sha256 } from '#db/sha256.ts';
+import { signDay } from '#db/sign.ts';
 import { signedTextOf } from '#db/signed-texts.ts';
 import { canonicalDay } from '#lib/sheet/canonical-day.ts';
 import { canonicalText } from '#shared/envelope.ts';
-import { amendment, batchOf, hand, minutes, reading, step } from './drafts.ts';
+import { cook, hand, minutes } from './drafts.ts';
 import { type FreshBook, freshBook } from './fresh-book.ts';
-import { longAgo, night, oldBatch, oldBook, signature, signedText, today } from './old-book.ts';
+import { longAgo, oldBatch, oldBook, signedText, today } from './old-book.ts';
 
 let book: FreshBook;
 let owner: postgres.Sql;
@@ -218,5 +223,41 @@ describe('verify still finds, in and about what was erased (demand:24 demand:57)
     const { status, said } = await verified();
     expect(said[0]).toMatch(/entry 5 does not fit: entry 16 says that its text was erased, and it is there/);
     expect(status).toBe(1);
+  });
+});
+
+describe('the sheet of a day that was erased (demand:57)', () => {
+  test('says so with the digest and the hash of what was signed, and is not printed', async () => {
+    expect(await erasedDay(book.db, here, '2023-03-10')).toBeNull();
+    await erased('--before', '2024-01-01', '--yes');
+    const day = await erasedDay(book.db, here, '2023-03-10');
+    const [entry] = await loadKinds(book.db, here, ['erasure']);
+    expect(day).toMatchObject({
+      by: 'Orla Quint',
+      seq: 16,
+      count: 6, // the signature is the seventh, and was written on the day after
+      left: 0,
+      digest: entry?.body.digest,
+      sheets: [sha256(signedText)],
+    });
+    for (const other of ['2023-03-09', '2023-03-11', '2026-10-16']) {
+      expect(await erasedDay(book.db, here, other)).toBeNull();
+    }
+    const out = join(tmpdir(), `${here}.json`);
+    const asked = ['--day', '2023-03-10', '--format', 'json', '--out', out];
+    const { status, said } = await ran((given, io) => runSheet(given, io), asked);
+    expect(status).toBe(1);
+    expect(said[0]).toMatch(
+      /The day 2023-03-10 was erased on 2026-11-26 .* digest [0-9a-f]{64}: there is no/,
+    );
+    expect(existsSync(out)).toBe(false);
+  });
+
+  test('cannot be signed anew as if nothing had been', async () => {
+    await erased('--before', '2024-01-01', '--yes');
+    const toSign = { day: '2023-03-10', by: cook, read: { hash: '0'.repeat(64), seq: 16 } };
+    const meaning = { meaning: 'I have reviewed this day', openItems: [] };
+    const signed = await signDay(book.db, { ...hand, site: here }, { ...toSign, ...meaning }, () => today);
+    expect(signed).toMatchObject({ status: 'refused', problems: [{ problem: 'no_such_sheet' }] });
   });
 });

@@ -1,4 +1,4 @@
-import { notFound } from 'next/navigation';
+import { notFound, redirect } from 'next/navigation';
 import { getLocale, getTranslations } from 'next-intl/server';
 import { getDb } from '#app/server/db.ts';
 import { kitchenOf } from '#app/server/kitchen-of.ts';
@@ -7,6 +7,7 @@ import { offeredLimits } from '#app/set-up/limits/offered.ts';
 import { Headband } from '#app/ui/Headband.tsx';
 import { Sheet } from '#app/ui/Sheet.tsx';
 import { Words } from '#app/ui/Words.tsx';
+import { erasedDay } from '#db/erase/erased-day.ts';
 import { loadDay } from '#db/load-day.ts';
 import { canonicalDay } from '#lib/sheet/canonical-day.ts';
 import type { CanonicalDay } from '#lib/sheet/day-schema.ts';
@@ -31,6 +32,7 @@ export default async function WhatIfPage({ params, searchParams }: Params) {
   if (!localDate.safeParse(day).success) notFound();
   const db = await getDb();
   const now = Date.now();
+  if (await erasedDay(db, session.site, day)) redirect(`/day/${day}`);
   const entries = await loadDay(db, session.site, day);
   const is = canonicalDay(entries, day, { knownUntil: now });
   if (!is) notFound();

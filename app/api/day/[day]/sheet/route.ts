@@ -4,6 +4,7 @@ import { getDb } from '#app/server/db.ts';
 import { door, refusal } from '#app/server/door.ts';
 import { requireSession } from '#app/server/session.ts';
 import { daySheet, type SheetText, signedSheet } from '#db/day-sheet.ts';
+import { erasedDay } from '#db/erase/erased-day.ts';
 import { csvOf } from '#lib/sheet/csv.ts';
 import type { Paper } from '#lib/sheet/pdf/paper.ts';
 import { sheetPdf } from '#lib/sheet/pdf/sheet-document.ts';
@@ -22,6 +23,7 @@ export const GET = door(async (request) => {
   if (!parsed.success) throw refusal(404, 'no_such_sheet', 'choose_offered_day');
   const asked = parsed.data;
   const db = await getDb();
+  if (await erasedDay(db, session.site, asked.day)) throw refusal(404, 'no_such_sheet', 'choose_offered_day');
   const sheet = await daySheet(db, session.site, asked.day, Date.now());
   const text =
     sheet && asked.revision !== undefined
