@@ -4,6 +4,7 @@ import { dataFolder } from '#db/embedded/place.ts';
 import { root } from './build.ts';
 import { certificateFile } from './certificate/own-certificate.ts';
 import { type HttpsDoor, openHttps } from './certificate/serve-https.ts';
+import { entriesDoor } from './entries-door.ts';
 
 /**
  * One Next server in its own process, started by start.ts and restarted by it when it dies. It ends when the
@@ -16,7 +17,10 @@ process.on('disconnect', () => process.exit(0));
 const app = next({ dev: false, dir: root, hostname, port, quiet: true });
 await app.prepare();
 const handle = app.getRequestHandler();
-const listener: RequestListener = (request, response) => void handle(request, response);
+const forTheBook = entriesDoor();
+const listener: RequestListener = (request, response) => {
+  if (!forTheBook(request, response)) void handle(request, response);
+};
 const server = createServer(listener);
 server.on('error', (cause: NodeJS.ErrnoException) => {
   process.send?.({ refused: cause.code ?? cause.message });

@@ -1,6 +1,6 @@
 import { and, eq, gte, inArray, lte, type SQL } from 'drizzle-orm';
 import type { Entry } from '#shared/entries/entry.ts';
-import type { Db } from './connect.ts';
+import type { Asks } from './connect.ts';
 import { entriesOf } from './entry-of.ts';
 import { ledger } from './schema.ts';
 
@@ -16,9 +16,9 @@ export type SpokenOf = {
  * were corrected to, the entries that they name, and the readings about their moments. Each part is asked by an
  * index, so saving one figure does not wait for a night to be read.
  */
-export async function aroundDrafts(db: Db, site: string, spoken: SpokenOf): Promise<Entry[]> {
+export async function aroundDrafts(asks: Asks, site: string, spoken: SpokenOf): Promise<Entry[]> {
   const rows = (condition: SQL | undefined) =>
-    db.drizzle
+    asks
       .select()
       .from(ledger)
       .where(and(eq(ledger.site, site), condition))
@@ -27,7 +27,7 @@ export async function aroundDrafts(db: Db, site: string, spoken: SpokenOf): Prom
   const named = spoken.entries.length === 0 ? [] : await rows(inArray(ledger.id, [...spoken.entries]));
   const batches = [...new Set([...spoken.batches, ...named.flatMap(({ subject }) => subject ?? [])])];
   const made = and(inArray(ledger.subject, batches), inArray(ledger.kind, ['batch', 'step']));
-  const ofBatches = db.drizzle
+  const ofBatches = asks
     .select({ id: ledger.id })
     .from(ledger)
     .where(and(eq(ledger.site, site), made));

@@ -27,19 +27,31 @@ export async function enrolDevice(db: Db, { site, device: id, name }: Device, cl
   return `${site}.${id}.${key}`;
 }
 
-/** The device to which a token was given; null for any other text, and once it was shut out. */
-export async function deviceOf(db: Db, token: string): Promise<Device | null> {
+/**
+ * The device to which a token was given, and who is signed in on it, longest first; null for any other text, and once
+ * it was shut out. One question. How long a shift or idleness may last is the caller's to say.
+ */
+export async function deviceAndSignIns(
+  db: Db,
+  token: string,
+): Promise<{ device: Device; open: SignIn[] } | null> {
   const [site = '', id = '', key = ''] = token.split('.');
   if (!uuid.test(site) || !uuid.test(id)) return null;
-  const [row] = await db.drizzle
-    .select()
+  const rows = await db.drizzle
+    .select({ name: device.name, tokenHash: device.tokenHash, open: signInColumns })
     .from(device)
+    .leftJoin(
+      signIn,
+      and(eq(signIn.site, device.site), eq(signIn.device, device.device), isNull(signIn.endedMs)),
+    )
     .where(and(eq(device.site, site), eq(device.device, id), isNull(device.revokedAt)))
-    .prepare('device_of')
+    .orderBy(signIn.sinceMs)
+    .prepare('device_and_sign_ins')
     .execute();
+  const [row] = rows;
   if (row === undefined) return null;
-  const same = timingSafeEqual(Buffer.from(row.tokenHash), Buffer.from(sha256(key)));
-  return same ? { site, device: id, name: row.name } : null;
+  if (!timingSafeEqual(Buffer.from(row.tokenHash), Buffer.from(sha256(key)))) return null;
+  return { device: { site, device: id, name: row.name }, open: rows.flatMap(({ open }) => open ?? []) };
 }
 
 export async function devicesOf(db: Db, site: string): Promise<(typeof device.$inferSelect)[]> {
@@ -78,22 +90,13 @@ export async function openSignIn(
   return opened;
 }
 
-/** Who is signed in on a device, longest first. How long a shift or idleness may last is the caller's to say. */
-export async function signedIn(db: Db, site: string, id: string): Promise<SignIn[]> {
-  return db.drizzle
-    .select({
-      id: signIn.id,
-      person: signIn.person,
-      how: signIn.how,
-      sinceMs: signIn.sinceMs,
-      lastSeenMs: signIn.lastSeenMs,
-    })
-    .from(signIn)
-    .where(openOn(site, id))
-    .orderBy(signIn.sinceMs)
-    .prepare('signed_in')
-    .execute();
-}
+const signInColumns = {
+  id: signIn.id,
+  person: signIn.person,
+  how: signIn.how,
+  sinceMs: signIn.sinceMs,
+  lastSeenMs: signIn.lastSeenMs,
+};
 
 /** Notes that someone was just there. */
 export async function seen(db: Db, site: string, id: string, person: string, clock: Clock): Promise<void> {

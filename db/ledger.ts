@@ -1,4 +1,4 @@
-import { and, eq, inArray } from 'drizzle-orm';
+import { and, eq, sql } from 'drizzle-orm';
 import { v7 } from 'uuid';
 import { type Draft, draftSchema, type Entry, isKind, type Kind, type Known } from '#shared/entries/entry.ts';
 import { problemsOf } from '#shared/entries/issues.ts';
@@ -10,6 +10,7 @@ import { derived } from './derived.ts';
 import { keepLives } from './lives.ts';
 import { head, ledger } from './schema.ts';
 import { sha256 } from './sha256.ts';
+import { Together } from './together.ts';
 
 /** Who adds to the book, as the server knows it: nothing of this is taken from what was sent. */
 export type Writer = {
@@ -36,6 +37,9 @@ export type Clock = () => number;
 /** Says what is wrong with a draft, given the entries that this call has written before it. Empty = take it. */
 export type Admit = (draft: Draft, soFar: readonly Entry[]) => Problem[];
 
+/** Reads what `Admit` has to know. Asked under the lock of the chain: nobody writes between its answer and the entry. */
+export type Asking = (tx: Tx) => Promise<Admit>;
+
 export type Tx = Parameters<Parameters<Db['drizzle']['transaction']>[0]>[0];
 type Row = typeof ledger.$inferInsert;
 type Seen = Pick<
@@ -43,8 +47,10 @@ type Seen = Pick<
   'id' | 'seq' | 'kind' | 'version' | 'at' | 'by' | 'body' | 'hash' | 'receivedAt' | 'known'
 >;
 
-/** Rows of one INSERT: PostgreSQL takes 65,535 parameters, a row has 18. */
-const rowsAtOnce = 1000;
+const draftsTogether = 500; // of posts that wait for the same chain: as many as one post may hold
+
+type Post = { writer: Writer; drafts: readonly Draft[]; clock: Clock; asking: Asking };
+const together = new Together<Post, Receipt[]>(({ drafts }) => drafts.length, draftsTogether);
 
 /**
  * Adds drafts to a site's chain, in their order, in one transaction, and answers each by itself. When it returns,
@@ -66,6 +72,25 @@ export async function append(
 ): Promise<Receipt[]> {
   if (drafts.length === 0) return [];
   return db.drizzle.transaction((tx) => appendIn(tx, writer, drafts, clock, admit));
+}
+
+/**
+ * `append`, with what has to be known first read in the same transaction, behind the lock: whoever is admitted is
+ * admitted by the book as it is when the entry is written. Posts that come meanwhile are written together after it,
+ * in the order in which they came; `soFar` then holds what was written before a draft for others too.
+ */
+export async function appendAsked(
+  db: Db,
+  writer: Writer,
+  drafts: readonly Draft[],
+  clock: Clock,
+  asking: Asking,
+): Promise<Receipt[]> {
+  if (drafts.length === 0) return [];
+  const post = { writer, drafts, clock, asking };
+  return together.add(db, writer.site, post, (posts) =>
+    db.drizzle.transaction((tx) => writePosts(tx, writer.site, posts)),
+  );
 }
 
 /**
@@ -102,28 +127,60 @@ export async function appendIn(
   clock: Clock,
   admit: Admit,
 ): Promise<Receipt[]> {
-  const [end, seen] = await lockAndLookUp(tx, writer.site, drafts);
-  const pen = new Pen(writer, end, seen, isoOf(clock()), admit);
-  const receipts = drafts.map((draft) => pen.take(draft));
-  if (pen.rows.length > 0) {
-    const inserts = inSlices(pen.rows).map((rows) => insertion(tx, rows));
-    const moved = tx
-      .update(head)
-      .set({ seq: pen.end.seq, hash: pen.end.hash })
-      .where(eq(head.site, writer.site))
-      .prepare('move_head')
-      .execute();
-    await Promise.all([...inserts, moved]); // one connection: sent together, done in this order
-    await keepLives(tx, writer.site, pen.entries);
-  }
+  const asking = async () => admit;
+  const [receipts = []] = await writePosts(tx, writer.site, [{ writer, drafts, clock, asking }]);
   return receipts;
 }
 
-/** One figure at a time is what a round sends: that statement is kept planned; a long one would only fill memory. */
-function insertion(tx: Tx, rows: Row[]): Promise<unknown> {
-  const insert = tx.insert(ledger).values(rows);
-  return rows.length === 1 ? insert.prepare('insert_entry').execute() : insert.execute();
+/** Posts to one chain, one after another in one transaction. */
+async function writePosts(tx: Tx, site: string, posts: readonly Post[]): Promise<Receipt[][]> {
+  // One connection: sent together and done in this order, so that all is read behind the lock.
+  const locked = lockAndLookUp(
+    tx,
+    site,
+    posts.flatMap(({ drafts }) => drafts),
+  );
+  const asked = Promise.all(posts.map(({ asking }) => asking(tx)));
+  const [[end, seen], admits] = await Promise.all([locked, asked]);
+  const pen = new Pen(end, seen);
+  const receipts = posts.map(({ writer, drafts, clock }, n) => {
+    const hand = { writer, receivedAt: isoOf(clock()), admit: admits[n] ?? (() => []) };
+    return drafts.map((draft) => pen.take(draft, hand));
+  });
+  if (pen.rows.length === 0) return receipts;
+  const moved = tx
+    .update(head)
+    .set({ seq: pen.end.seq, hash: pen.end.hash })
+    .where(eq(head.site, site))
+    .prepare('move_head')
+    .execute();
+  await Promise.all([insertion(tx, pen.rows), moved]);
+  await keepLives(tx, site, pen.entries);
+  return receipts;
 }
+
+/**
+ * Any number of rows as one text: the same statement for one figure and for a night, so that it is kept planned, and
+ * no parameter for each column of each row.
+ */
+function insertion(tx: Tx, rows: Row[]): Promise<unknown> {
+  return tx
+    .insert(ledger)
+    .select(sql`select * from json_to_recordset(${JSON.stringify(rows.map(inColumns))}::json) as row(
+      site uuid, seq bigint, id uuid, kind text, version integer, at text, entered_at text, received_at text,
+      by uuid, known text, device uuid, body text, prev text, hash text,
+      at_ms bigint, subject uuid, target uuid, day text)`)
+    .prepare('insert_entries')
+    .execute();
+}
+
+/** A row by the names of its columns. */
+const inColumns = ({ enteredAt, receivedAt, atMs, ...row }: Row): Record<string, unknown> => ({
+  ...row,
+  entered_at: enteredAt,
+  received_at: receivedAt,
+  at_ms: atMs,
+});
 
 /** Locks the end of the chain, then looks for the ids: sent together, the second sees all that the lock waited for. */
 async function lockAndLookUp(
@@ -154,19 +211,13 @@ async function lockAndLookUp(
       known: ledger.known,
     })
     .from(ledger)
-    .where(and(eq(ledger.site, site), inArray(ledger.id, ids)));
-  const found = ids.length === 1 ? looked.prepare('find_entry').execute() : looked.execute();
-  const [[end], seen] = await Promise.all([locked, found]);
+    .where(and(eq(ledger.site, site), sql`${ledger.id} = any(${`{${ids.join(',')}}`}::uuid[])`));
+  const [[end], seen] = await Promise.all([locked, looked.prepare('find_entries').execute()]);
   if (end === undefined) throw new Error(`append: no site ${site} in this book`);
   return [end, new Map(seen.map((row) => [row.id, row]))];
 }
 
 const uuid = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
-
-const inSlices = (rows: Row[]): Row[][] =>
-  Array.from({ length: Math.ceil(rows.length / rowsAtOnce) }, (_, n) =>
-    rows.slice(n * rowsAtOnce, (n + 1) * rowsAtOnce),
-  );
 
 const schemas = new Map<Kind, ReturnType<typeof draftSchema>>();
 function schemaOf(kind: Kind): ReturnType<typeof draftSchema> {
@@ -182,31 +233,22 @@ const problem = (field: string, name: string, remedy: string, values: Problem['v
   values,
 });
 
+/** Who holds the pen for a draft. */
+type Hand = { writer: Writer; receivedAt: string; admit: Admit };
+
 /** Writes drafts one after another behind the end of a chain; what it wrote is in `rows` and `entries`. */
 class Pen {
   readonly rows: Row[] = [];
   readonly entries: Entry[] = [];
   end: { seq: number; hash: string };
-  private readonly writer: Writer;
   private readonly seen: Map<string, Seen>;
-  private readonly receivedAt: string;
-  private readonly admit: Admit;
 
-  constructor(
-    writer: Writer,
-    end: { seq: number; hash: string },
-    seen: Map<string, Seen>,
-    receivedAt: string,
-    admit: Admit,
-  ) {
-    this.writer = writer;
+  constructor(end: { seq: number; hash: string }, seen: Map<string, Seen>) {
     this.end = { seq: end.seq, hash: end.hash };
     this.seen = seen;
-    this.receivedAt = receivedAt;
-    this.admit = admit;
   }
 
-  take(sent: Draft): Receipt {
+  take(sent: Draft, hand: Hand): Receipt {
     const refused = (problems: Problem[]): Receipt => ({ id: sent.id, status: 'refused', problems });
     const kind: unknown = sent.kind; // as it came: nothing has parsed it yet
     if (!isKind(kind)) {
@@ -223,15 +265,14 @@ class Pen {
       if (!isSame(before, draft, body)) return refused([problem('id', 'id_taken', 'send_as_new')]);
       return { ...receiptOf(before), id: sent.id, status: 'already' };
     }
-    const problems = this.admit(draft, this.entries);
+    const problems = hand.admit(draft, this.entries);
     if (problems.length > 0) return refused(problems);
-    return { ...receiptOf(this.write(draft, body)), id: sent.id, status: 'written' };
+    return { ...receiptOf(this.write(draft, body, hand)), id: sent.id, status: 'written' };
   }
 
-  private write(draft: Draft, body: string): Seen {
-    const { site, device, knownOf } = this.writer;
+  private write(draft: Draft, body: string, { writer, receivedAt }: Hand): Seen {
+    const { site, device, knownOf } = writer;
     const { id, kind, version, at, entered_at, by } = draft;
-    const { receivedAt } = this;
     const seq = this.end.seq + 1;
     const prev = this.end.hash;
     const known = knownOf(by);

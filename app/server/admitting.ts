@@ -1,7 +1,7 @@
 import 'server-only';
 import { aroundDrafts } from '#db/around-drafts.ts';
 import type { Db } from '#db/connect.ts';
-import type { Admit } from '#db/ledger.ts';
+import type { Admit, Tx } from '#db/ledger.ts';
 import { type Admission, admissionOf } from '#lib/fold/admission.ts';
 import { type AdmitOptions, admit } from '#lib/fold/admit.ts';
 import { changedMeanwhile } from '#lib/fold/stood-open.ts';
@@ -28,19 +28,20 @@ function admission(known: SetUp, around: readonly Entry[], soFar: readonly Entry
 
 /**
  * Says of each draft of one request what is wrong with it: who may write it, and what the food and the record
- * allow. Knows what these drafts speak of and what was written before them in the same request, and nothing else.
+ * allow. Knows what these drafts speak of and what was written before them in the same transaction, and nothing else.
  */
 export async function admitting(
   db: Db,
   session: Session,
   drafts: readonly Draft[],
-  options: AdmitOptions & Partial<Unsigned> & { was?: ReadonlySet<string> } = {},
+  options: AdmitOptions & Partial<Unsigned> & { was?: ReadonlySet<string> },
+  tx: Tx,
 ): Promise<Admit> {
   const now = Date.now();
   const unsigned = { waited: options.waited ?? none, accepted: options.accepted ?? none };
   const [known, around] = await Promise.all([
-    setUpOf(db, session.site),
-    aroundDrafts(db, session.site, spokenOf(drafts, aroundMs)),
+    setUpOf(db, session.site, tx),
+    aroundDrafts(tx, session.site, spokenOf(drafts, aroundMs)),
   ]);
   let current = admission(known, around, []);
   let entries = new Map(current.entries);

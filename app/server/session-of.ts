@@ -1,5 +1,5 @@
 import 'server-only';
-import { deviceOf, type SignIn, signedIn } from '#db/devices.ts';
+import { deviceAndSignIns, type SignIn } from '#db/devices.ts';
 import { getDb } from './db.ts';
 import { deviceCookie, type SealedDevice, unsealed } from './device-cookie.ts';
 import type { Session, SignedIn } from './session.ts';
@@ -29,9 +29,9 @@ export async function sessionOf(cookie: Cookies, now: number): Promise<Session |
   const db = await getDb();
   const held = await unsealed(db, value);
   if (held === null) return null;
-  const [site = '', id = ''] = held.token.split('.');
-  const [device, open] = await Promise.all([deviceOf(db, held.token), signedIn(db, site, id)]);
-  if (device === null) return null;
+  const known = await deviceAndSignIns(db, held.token);
+  if (known === null) return null;
+  const { device, open } = known;
   const room = cookie('room');
   return {
     site: device.site,

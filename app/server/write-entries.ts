@@ -1,7 +1,7 @@
 import 'server-only';
 import { createTranslator } from 'use-intl/core';
 import type { Db } from '#db/connect.ts';
-import { append, type Receipt as LedgerReceipt } from '#db/ledger.ts';
+import { appendAsked, type Receipt as LedgerReceipt } from '#db/ledger.ts';
 import type { AdmitOptions } from '#lib/fold/admit.ts';
 import type { Draft } from '#shared/entries/entry.ts';
 import type { Receipt } from '#shared/receipt.ts';
@@ -32,8 +32,9 @@ export async function writeEntries(
 ): Promise<Receipt[]> {
   const { site, device } = session;
   const writer = { site, device, knownOf: (by: string) => knownOf(session, by) };
-  const admit = await admitting(db, session, drafts, options);
-  const receipts = await append(db, writer, drafts, Date.now, admit);
+  const receipts = await appendAsked(db, writer, drafts, Date.now, (tx) =>
+    admitting(db, session, drafts, options, tx),
+  );
   const taken = receipts.flatMap((receipt) =>
     receipt.status === 'written' && options.accepted.has(receipt.id) ? [receipt.seq] : [],
   );

@@ -42,9 +42,13 @@ const textOf = (value: string | number | null | undefined): string =>
 /**
  * The least that can do what the ledger does, driven straight: a table with the ledger's columns and indexes beside
  * it in the same database, and its own head. The same server, so the same fsync.
+ * @param clients connections, as many as append at once
  */
-export async function bareScript(options: postgres.Options<Record<string, never>>): Promise<BareScript> {
-  const sql = postgres({ ...options, max: 1 });
+export async function bareScript(
+  options: postgres.Options<Record<string, never>>,
+  clients = 1,
+): Promise<BareScript> {
+  const sql = postgres({ ...options, max: clients });
   await sql`create table bench_ledger (like ledger including all)`;
   await sql`create table bench_head (like head including all)`;
   await sql`insert into bench_head ${sql({ site, seq: 0, hash: chainStart })}`;

@@ -16,6 +16,7 @@ const batches = 12;
 const ofABatch = 100;
 const phones = 200;
 const ofARound = 8;
+const atOnce = 8; // people who log at the same moment in a large kitchen
 const aMonth = 30;
 
 /** Every look a minute before the one before it, none like another. */
@@ -124,6 +125,15 @@ async function appending(kitchen: KitchenServer, visitor: Visitor, script: BareS
   });
   await throughput(ways(1), 30, 1); // warm
   const one = await throughput(ways(1), singles, 1);
+  const beside = (way: () => Promise<void>) => async () => {
+    await Promise.all(Array.from({ length: atOnce }, way));
+  };
+  const { api, script: scripts, 'raw insert': raw } = ways(1);
+  const eight = await throughput(
+    { api: beside(api), script: beside(scripts), 'raw insert': beside(raw) },
+    Math.ceil(singles / atOnce),
+    atOnce,
+  );
   const many = await throughput(
     { ...ways(ofABatch), copy: () => script.copy(fresh(ofABatch)) },
     batches,
@@ -135,6 +145,7 @@ async function appending(kitchen: KitchenServer, visitor: Visitor, script: BareS
   say('  a month of days …');
   return [
     rateLine('appending one entry by the API', one),
+    rateLine(`appending one entry by each of ${atOnce} clients at once`, eight),
     rateLine(`appending ${ofABatch} entries at once by the API`, many),
     sent,
     await memoryLine(kitchen, visitor, next),
@@ -148,7 +159,7 @@ export async function book(): Promise<string[]> {
   try {
     const visitor = await firstVisit(kitchen.url);
     const { sockets } = settlePlace(kitchen.environment, silent);
-    const script = await bareScript(ownerOn(sockets, 'holdproof'));
+    const script = await bareScript(ownerOn(sockets, 'holdproof'), atOnce);
     try {
       return await appending(kitchen, visitor, script);
     } finally {

@@ -1,6 +1,6 @@
 import { v7 } from 'uuid';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { deviceOf, endSignIn, enrolDevice, openSignIn, revokeDevice, signedIn } from '#db/devices.ts';
+import { deviceAndSignIns, endSignIn, enrolDevice, openSignIn, revokeDevice } from '#db/devices.ts';
 import { checkSecret, clearSecret, hasSecret, setSecret } from '#db/secrets.ts';
 import { clock, minutes } from './drafts.ts';
 import { type FreshBook, freshBook } from './fresh-book.ts';
@@ -66,27 +66,29 @@ describe('a device', () => {
     const device = { site, device: v7(), name: 'pit tablet' };
     const token = await enrolDevice(book.db, device, clock);
     const other = await enrolDevice(book.db, { ...device, device: v7() }, clock);
-    expect(await deviceOf(book.db, token)).toEqual(device);
+    expect(await deviceAndSignIns(book.db, token)).toEqual({ device, open: [] });
     const swapped = `${token.split('.').slice(0, 2).join('.')}.${other.split('.')[2]}`;
     for (const bad of [swapped, `${token}x`, '', '..', `x.${token}`]) {
-      expect(await deviceOf(book.db, bad)).toBeNull();
+      expect(await deviceAndSignIns(book.db, bad)).toBeNull();
     }
     await revokeDevice(book.db, site, device.device, clock);
-    expect(await deviceOf(book.db, token)).toBeNull();
+    expect(await deviceAndSignIns(book.db, token)).toBeNull();
   });
 
   test('holds one open sign-in a person, and ends one or all', async () => {
     const where = { site, device: v7() };
+    const token = await enrolDevice(book.db, { ...where, name: 'pit tablet' }, clock);
+    const open = async () =>
+      (await deviceAndSignIns(book.db, token))?.open.map((signedIn) => signedIn.person);
     const [first, second] = [v7(), v7()];
     const now = (n: number) => () => clock() + minutes(n);
     await openSignIn(book.db, { ...where, person: first, how: 'secret' }, now(0));
     await openSignIn(book.db, { ...where, person: second, how: 'secret' }, now(1));
     await openSignIn(book.db, { ...where, person: first, how: 'secret' }, now(2));
-    const there = await signedIn(book.db, site, where.device);
-    expect(there.map(({ person }) => person)).toEqual([second, first]);
+    expect(await open()).toEqual([second, first]);
     await endSignIn(book.db, site, where.device, second, now(3));
-    expect((await signedIn(book.db, site, where.device)).map(({ person }) => person)).toEqual([first]);
+    expect(await open()).toEqual([first]);
     await endSignIn(book.db, site, where.device, null, now(4));
-    expect(await signedIn(book.db, site, where.device)).toEqual([]);
+    expect(await open()).toEqual([]);
   });
 });
