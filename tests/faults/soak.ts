@@ -7,6 +7,7 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { buildIfChanged } from '#bin/build.ts';
 import { killsAtOnce, partsOf, runPart } from './soak-parts.ts';
 import { saveState, stateOf } from './soak-state.ts';
 
@@ -30,6 +31,8 @@ say(
   `Faults: ${asked.rounds} kills, ${killsAtOnce} a book, seed ${state.seed}, kept in ${join(process.cwd(), values.state)}.`,
 );
 if (before > 0) say(`Going on after ${before} of ${parts.length} parts.`);
+
+await buildIfChanged(); // a whole server is killed too: its pages are not part of what is tried
 
 const started = Date.now();
 const left = parts.filter(({ name }) => state.done[name] === undefined);
