@@ -96,7 +96,7 @@ function Forecast({ card: { group }, view: { book, zone, clock, lang }, unit }: 
   const run = book.batches.get(group.batch)?.runs.find(({ key }) => key === group.run);
   const found = run === undefined ? null : outlookOf(book, run);
   return found === null ? null : (
-    <CoolingLines found={found} site={{ zone, clock, locale: lang, unit, now: book.asOf }} />
+    <CoolingLines book={book} found={found} site={{ zone, clock, locale: lang, unit, now: book.asOf }} />
   );
 }
 

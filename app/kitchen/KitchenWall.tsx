@@ -124,7 +124,7 @@ function WallRow({ row, group, view, small }: WallProps) {
       </span>
       <div className={css.says}>
         <Says group={group} view={view} overdue={row.state === 'overdue'} size={small ? 'cell' : 'wall'} />
-        <MissWarning book={view.book} group={group} site={siteOf(view)} />
+        <MissWarning book={view.book} group={group} site={siteOf(view)} wall />
         <ProofLine
           line={group.line}
           zone={view.zone}

@@ -10,6 +10,15 @@ import { degreesF, rough, type Say, siteOf, timeAt } from './said.ts';
 type Props = { view: BatchView; found: CoolingOutlook };
 type Input = { words: string; value: string };
 
+const formulas = {
+  depth:
+    'θ(t) = Σ C·e^(−μ² α t/L²) = (T − Ta)/(T1 − Ta); L = depth/2; μ tan μ = hL/k; k 0.5 W/mK, α 1.4e-7 m²/s',
+  readings:
+    'y = Ta + (y1 − Ta)·θ_j(k t); weights e^(−½ Σ(y − pred)²/(s² + s_model²) − ½ z²) over j, k, Ta; 5 % … 95 %',
+  plain_curve:
+    'y = Ta + A·e^(−k t); t = ln(A/(T − Ta))/k; ends where the best curve forced through T fits worse by χ² = 3.84, then 6 % wider; asked from Fo = α t/L² ≥ 0.2 on',
+} as const;
+
 /** Every figure of a cooling, open to what went in. */
 export function CoolingFigures({ view, found }: Props) {
   const t = useTranslations('science');
@@ -26,15 +35,11 @@ export function CoolingFigures({ view, found }: Props) {
             words={t('cooling.figure_range', { figure: temperature(limit.value, limit.unit) })}
             figure={`${timeAt(expected.earliest, site)} – ${expected.latest === null ? '…' : timeAt(expected.latest, site, 'up')}`}
             inputs={expected.by === 'depth' ? inputs.depth : inputs.readings}
-            formula={
-              expected.by === 'depth'
-                ? 'θ(t) = Σ C·e^(−μ² α t/L²) = (T − Ta)/(T1 − Ta); L = depth/2; μ tan μ = hL/k; k 0.5 W/mK, α 1.4e-7 m²/s'
-                : 'y = Ta + (y1 − Ta)·θ_j(k t); weights e^(−½ Σ(y − pred)²/(s² + s_model²) − ½ z²) over j, k, Ta; 5 % … 95 %'
-            }
+            formula={formulas[expected.by]}
             source={
-              expected.by === 'depth'
-                ? t('source.slab')
-                : t('source.forecast', { foods: measuredCover.foods })
+              expected.by === 'readings'
+                ? t('source.forecast', { foods: measuredCover.foods })
+                : t(expected.by === 'depth' ? 'source.slab' : 'source.plain_curve')
             }
             use="W"
           />

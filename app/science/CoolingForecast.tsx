@@ -21,7 +21,8 @@ export function CoolingForecast({ view, run }: Props) {
   const found = outlookOf(view.book, run);
   if (found === null) return null;
   const ranges = found.targets.filter(({ expected }) => expected.say === 'range');
-  const byDepth = ranges.some(({ expected }) => expected.say === 'range' && expected.by === 'depth');
+  const by = (how: string): boolean =>
+    ranges.some(({ expected }) => expected.say === 'range' && expected.by === how);
   const moved = run.places.length > 1;
   return (
     <>
@@ -31,7 +32,8 @@ export function CoolingForecast({ view, run }: Props) {
       ))}
       <p className={css.note}>
         {[
-          byDepth ? t('by_depth') : ranges.length > 0 ? t('cover', measuredCover) : null,
+          by('depth') ? t('by_depth') : by('readings') ? t('cover', measuredCover) : null,
+          by('plain_curve') ? t('by_plain_curve') : null,
           found.piece === null ? null : t('piece', { number: found.piece }),
           moved ? t('since', { time: timeAt(found.since, siteOf(view)) }) : null,
         ]

@@ -1,16 +1,21 @@
 import { useTranslations } from 'next-intl';
 import type { CoolingOutlook } from '#lib/between/cooling.ts';
+import { reheatWay } from '#lib/between/reheat.ts';
+import type { Book } from '#lib/fold/book.ts';
 import { isEarlyMiss, useForecastSaid } from './forecast-said.ts';
 import { type Site, timeAt } from './said.ts';
 import css from './science.module.css';
 
 /** The forecast of one cooling in few lines: each figure with its deadline, what is warned of, what can still be done. */
-export function CoolingLines({ found, site }: { found: CoolingOutlook; site: Site }) {
+export function CoolingLines({ book, found, site }: { book: Book; found: CoolingOutlook; site: Site }) {
   const t = useTranslations('science.cooling');
   const said = useForecastSaid(site);
   const misses = found.targets.some(
     ({ standing }) => standing === 'probably_misses' || standing === 'may_miss',
   );
+  const reheat = found.targets.some(({ standing }) => standing === 'probably_misses')
+    ? reheatWay(book, found)
+    : null;
   const open = found.ways.flatMap(({ way, lastStart }) => (lastStart === null ? [] : [{ way, lastStart }]));
   return (
     <div className={css.lines}>
@@ -33,6 +38,11 @@ export function CoolingLines({ found, site }: { found: CoolingOutlook; site: Sit
             .join('; ')}
         </p>
       ) : null}
+      {reheat === null ? null : (
+        <p className={css.tool}>
+          {t('reheat_bare', { time: timeAt(reheat.startBy, site) })} {t('reheat_help')}
+        </p>
+      )}
       {found.next === null ? null : (
         <p className={css.tool}>{t('next', { time: timeAt(found.next.at, site) })}</p>
       )}

@@ -7,8 +7,9 @@ import { ASSUMED, outlookBy, posterior } from '#lib/science/forecast.ts';
 import { bisect } from '#lib/science/root.ts';
 import { type AirRound, airRound } from './air.ts';
 import { assumed, metresPerInch } from './assumed.ts';
+import { byPlainCurve, mayUsePlainCurve } from './plain-curve.ts';
 import { hour, inF, type Reading } from './readings.ts';
-import { coolingSeries } from './series.ts';
+import { type CoolingSeries, coolingSeries } from './series.ts';
 
 /** Where a forecast stands against its deadline. There is no word for one that will do: a forecast only warns. */
 export type Standing =
@@ -21,7 +22,13 @@ export type Standing =
 
 /** Instants (ms) between which the inside is expected at the figure; `latest` null: no end is known. */
 export type Expected =
-  | { say: 'range'; earliest: number; middle: number | null; latest: number | null; by: 'readings' | 'depth' }
+  | {
+      say: 'range';
+      earliest: number;
+      middle: number | null;
+      latest: number | null;
+      by: 'readings' | 'depth' | 'plain_curve';
+    }
   | { say: 'air_may_not_get_there' | 'does_not_fit' | 'too_few_readings' | 'air_unknown' };
 
 export type CoolingTarget = {
@@ -90,7 +97,7 @@ export function coolingOutlook(book: Book, run: JudgedRun): CoolingOutlook | nul
         ],
   );
   const expected = expectedOf(
-    readings,
+    series,
     air,
     bare.map(({ to }) => to),
     surfaceOf(book, run),
@@ -134,9 +141,9 @@ function surfaceOf(book: Book, run: JudgedRun): Surface {
     : assumed.surface.loosely;
 }
 
-/** Two and more readings: the posterior (M2). One: what depth, cover and air let one expect of a slab. */
+/** Two and more readings: the posterior (M2), and where they do not fit it a plain curve (M1) if that may be asked. One: what depth, cover and air let one expect of a slab. */
 function expectedOf(
-  readings: readonly Reading[],
+  { readings, since }: CoolingSeries,
   air: AirRound | null,
   targets: readonly number[],
   surface: Surface,
@@ -154,21 +161,29 @@ function expectedOf(
   const known = { air: air.value, ...ASSUMED };
   const at = (hours: number | null): number | null => (hours === null ? null : first.at + hours * hour);
   const found = posterior(given, known, targets);
-  return {
-    chi2: found?.chi2 ?? null,
-    times: outlookBy(found, given, known, targets).map(
-      (one): Expected =>
-        one.say === 'range'
-          ? {
-              say: 'range',
-              earliest: first.at + one.earliest * hour,
-              middle: at(one.middle),
-              latest: at(one.latest),
-              by: 'readings',
-            }
-          : one,
-    ),
-  };
+  const chi2 = found?.chi2 ?? null;
+  const plain =
+    found?.fits === false &&
+    mayUsePlainCurve(
+      readings.map((reading) => (reading.at - since) / hour),
+      air,
+      depthIn,
+    )
+      ? byPlainCurve(given, air.value, targets)
+      : null;
+  const times = outlookBy(found, given, known, targets).map((one, i): Expected => {
+    const curve = plain?.[i] ?? null;
+    const range = one.say === 'range' ? one : one.say === 'does_not_fit' ? curve : null;
+    if (range === null) return one.say === 'range' ? { say: 'does_not_fit' } : one;
+    return {
+      say: 'range',
+      earliest: first.at + range.earliest * hour,
+      middle: at(range.middle),
+      latest: at(range.latest),
+      by: one.say === 'range' ? 'readings' : 'plain_curve',
+    };
+  });
+  return { chi2, times };
 }
 
 /** A slab cooled from both faces, quick and slow, each stretched by what such sums are good to. */

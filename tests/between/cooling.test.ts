@@ -109,6 +109,33 @@ describe('what a forecast rests on', () => {
     expect(first(outlook(written, '21:00')).expected).toEqual({ say: 'does_not_fit' });
   });
 
+  it('goes by a plain curve where only the first reading past the lag is off, and only in air that is known', () => {
+    // 38 + 97·e^(−0.6 t) from 20:00: 109.9 at 20:30, written as 118, then 99.9, 91.2, 83.8, 77.4 each quarter hour.
+    const expected = (depth: number) => {
+      const book = night()
+        .batch('19:00', 'P', 1, 'brisket')
+        .step('19:05', 'P', 'hot_hold', 'cab1')
+        .read('19:55', 'P1 core', '136')
+        .step('20:00', 'P', 'cooling', 'cooler1', null, { ...thinPan, pan_depth_in: depth })
+        .read('20:30', 'P1 core', '118')
+        .read('20:45', 'P1 core', '99.9')
+        .read('21:00', 'P1 core', '91.2')
+        .read('21:15', 'P1 core', '83.8')
+        .read('21:30', 'P1 core', '77.4')
+        .book('21:31');
+      const run = book.batches.get('P')?.runs.at(-1);
+      const found = run === undefined ? null : coolingOutlook(book, run);
+      return found?.targets.find(({ stage }) => stage === 'stage_1')?.expected;
+    };
+    const found = expected(2);
+    expect(found).toMatchObject({ say: 'range', by: 'plain_curve' });
+    // At 70 °F after ln(97/32)/0.6 = 1.848 h: 21:51.
+    expect(found?.say === 'range' && found.earliest < ms('21:51')).toBe(true);
+    expect(found?.say === 'range' && (found.latest ?? 0) > ms('21:51')).toBe(true);
+    // Six inches are not past their lag at 20:30: 0.2 · 0.0762²/1.4e-7 s = 2.3 h.
+    expect(expected(6)).toEqual({ say: 'does_not_fit' });
+  });
+
   it('shows no time where nobody said how cold the air is', () => {
     const written = cooling().read('20:00', 'P1 core', '135').read('20:30', 'P1 core', '110');
     expect(first(outlook(written, '20:31')).expected).toEqual({ say: 'air_unknown' });

@@ -93,6 +93,7 @@ describe('a cooling that will fail, where people look', () => {
     expect(words).toMatch(/70 °F .*deadline 22:00/);
     expect(words).toMatch(/41 °F .*deadline 02:00/);
     expect(words).toContain('It will probably not be under 70 °F by 22:00.');
+    expect(words).toContain('Reheat: in the oven by 22:00. Started by then, not finished.');
     expect(words).toContain('Next reading that says most: 20:30');
   });
 });
