@@ -63,6 +63,10 @@ function met(record: StepRecord, looks: readonly number[], chart: Chart, lowest:
   return byRun;
 }
 
+/** By which row the looks at one piece meet a chart, and when; null = by none. `heatOn`: by looks alone. */
+export const rowMet = (record: StepRecord, looks: readonly number[], chart: Chart): Met | null =>
+  met(record, looks, chart, heated(record, looks, targetOf(lowestRow(chart))));
+
 type Shown = { verdict: Verdict; reasons: Reason[]; rests: number[] };
 
 /** What the looks at one piece show of the chart; a part of a microwave's care that was missed breaks the cook. */

@@ -19,6 +19,7 @@ export type ShownFigure = {
   first: Unit | null; // the unit that the rule prints first
   comparison: Comparison | null;
   minutes: number | null;
+  held_s?: number; // seconds for which a figure to be reached must be held
   days?: number; // calendar days, the first one counted
   rows: readonly { degF: number; degC: number; held_s: number }[] | null;
 };
@@ -101,6 +102,12 @@ export function chartOf(record: StepRecord, { figures }: Profile, { limit }: Sta
   return charts.find((chart) => chart.rows.some((row) => row[limit.unit] === limit.value)) ?? null;
 }
 
+/** The seconds that a reheat's target must be held; 0 = none. */
+const heldOf = (limit: TemperatureFigure, figures: Figures): number =>
+  present([figures.reheat_conventional, figures.reheat_microwave, figures.reheat_commercial]).find(
+    ({ target }) => target === limit,
+  )?.held_s ?? 0;
+
 function timesOf(kind: RuleKind, figures: Figures): TimeFigure[] {
   switch (kind) {
     case 'cooling':
@@ -180,7 +187,10 @@ export function figuresOf(
   const chart = isChart ? chartOf(record, profile, stage) : null;
   if (chart !== null) return [{ ...cited('chart', chart, profile), first: chart.first, rows: chart.rows }];
   const limit = limitFigure(kind, record, profile, stage);
-  if (limit !== null) shown.push(temperature('limit', limit, profile));
+  if (limit !== null) {
+    const held = kind === 'reheat' && name === 'temperature' ? heldOf(limit, figures) : 0;
+    shown.push({ ...temperature('limit', limit, profile), ...(held > 0 ? { held_s: held } : {}) });
+  }
   const surface = figures.hot_hold_surface;
   if (kind === 'hot_hold' && name === 'at_readings' && surface !== null)
     shown.push(temperature('limit', surface, profile));

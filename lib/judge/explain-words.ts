@@ -50,14 +50,15 @@ function published({ value, first }: ShownFigure): string {
 }
 
 /** The rows of a chart; few enough are told in both units, as published. */
-function rowWords({ first, rows }: ShownFigure, { say }: ProofVoice): string {
+function rowWords({ first, rows }: ShownFigure, voice: ProofVoice): string {
+  const { say } = voice;
   const all = rows ?? [];
   const units: Unit[] = first === 'degC' ? ['degC', 'degF'] : ['degF', 'degC'];
   const told = all.length <= bothUnitsTo ? units : units.slice(0, 1);
   return all
     .map((row) => {
       const figure = told.map((unit) => degreesOf(row[unit], unit)).join(' / ');
-      if (row.held_s > 0) return say('explain.row', { figure, seconds: row.held_s });
+      if (row.held_s > 0) return say('explain.row', { figure, time: length(row.held_s / 60, voice) });
       return all.length === 1 ? say('judge.limit.at_or_above', { figure }) : figure;
     })
     .join('; ');
@@ -75,7 +76,10 @@ function asks(figure: ShownFigure, voice: ProofVoice): string {
     figure.comparison === null
       ? published(figure)
       : say(`judge.limit.${figure.comparison}`, { figure: published(figure) });
-  return figure.role === 'start' ? say('explain.counted_from', { figure: published(figure) }) : limit;
+  if (figure.role === 'start') return say('explain.counted_from', { figure: published(figure) });
+  return figure.held_s === undefined
+    ? limit
+    : say('explain.row', { figure: limit, time: length(figure.held_s / 60, voice) });
 }
 
 /** What is to be known of a figure that is not the text of a law, or was not read: "figure from memory; model code". */
@@ -108,6 +112,9 @@ export function markLegend(
   ];
 }
 
+/** Stages that ask for no figure. */
+const asksInWords: ReadonlySet<string> = new Set(['procedure', 'marking', 'oven']);
+
 function ruleStep({ name, stage, figures }: StageProof, voice: ProofVoice): ProofStep {
   const { say } = voice;
   if (name === 'house_plan_interval')
@@ -119,11 +126,11 @@ function ruleStep({ name, stage, figures }: StageProof, voice: ProofVoice): Proo
     };
   const [first] = figures;
   const asked = figures.map((figure) => asks(figure, voice)).filter((words) => words !== '');
-  if (first === undefined || asked.length === 0)
-    return {
-      text: say('explain.rule_bare', { section: stage.section === '' ? '–' : stage.section }),
-      under: [],
-    };
+  if (first === undefined || asked.length === 0) {
+    if (stage.section === '') return { text: say('explain.rule_none'), under: [] };
+    const text = say('explain.rule_bare', { section: stage.section });
+    return { text: asksInWords.has(name) ? `${text} ${say(`explain.asks.${name}`)}` : text, under: [] };
+  }
   const edition = first.edition;
   const text = say('explain.rule', {
     section: stage.section,
@@ -238,13 +245,60 @@ function nameOf({ piece }: Pick<PieceProof, 'piece'>, { say }: ProofVoice): stri
   return name.charAt(0).toUpperCase() + name.slice(1);
 }
 
+/** By which row of a chart it was met, and when. */
+function metLine({ figures }: StageProof, { met }: PieceProof, voice: ProofVoice): string[] {
+  if (met === undefined || met === null) return [];
+  const unit: Unit = figures[0]?.first ?? 'degF';
+  const row = { figure: degreesOf(met[unit], unit), time: length(met.held_s / 60, voice) };
+  return [
+    voice.say('explain.met', {
+      row: met.held_s === 0 ? row.figure : voice.say('explain.row', row),
+      time: voice.time(met.at),
+      how: met.heat_on ? 'looks' : 'noted',
+    }),
+  ];
+}
+
+/** What was read where a verdict rests on another place than the one that tells, and which place that would be. */
+function naturalLine({ stage, pieces }: StageProof, kind: string, { say }: ProofVoice): string | null {
+  const spots = pieces
+    .filter(({ verdict }) => verdict === stage.verdict)
+    .flatMap(({ readings }) => readings.filter(({ decides }) => decides).map(({ spot }) => spot));
+  if (!stage.reasons.includes('spot_not_natural') || spots.length === 0) return null;
+  const read = [...new Set(spots)].map((spot) =>
+    spot === null ? say('explain.spot_not_said') : say(`common.spot.${spot}`),
+  );
+  return say('explain.natural', { read: read.join(', '), kind });
+}
+
 function readingsStep(proof: StageProof, piece: PieceProof, voice: ProofVoice, all: boolean): ProofStep {
   const { say } = voice;
   const comparison = proof.stage.limit?.comparison ?? null;
   return {
     text: say('explain.readings', { count: piece.readings.length, piece: nameOf(piece, voice) }),
-    under: runsOf(piece.readings, all).map((run) => readingLine(run, comparison, voice)),
+    under: [
+      ...runsOf(piece.readings, all).map((run) => readingLine(run, comparison, voice)),
+      ...metLine(proof, piece, voice),
+    ],
   };
+}
+
+const least = (shortest: number | null, limit: number, voice: ProofVoice): string =>
+  shortest === null || shortest === 0
+    ? voice.say('explain.least_none', { limit: length(limit, voice) })
+    : voice.say('explain.least', { time: length(shortest, voice), limit: length(limit, voice) });
+
+/** How long a step took that is timed by what was noted, not by its readings. */
+function noted({ stage, pieces, name }: StageProof, voice: ProofVoice): string[] {
+  const { limit_min: limit, longest_min: most } = stage;
+  if (limit === null || name === 'house_plan_interval' || name === 'record_interval') return [];
+  if (stage.verdict === 'not_applicable' || pieces.some(({ brackets }) => brackets !== null)) return [];
+  if (most === null && stage.shortest_min === null) return [];
+  return [
+    most === null
+      ? least(stage.shortest_min, limit, voice)
+      : voice.say('explain.most_noted', { time: length(most, voice), limit: length(limit, voice) }),
+  ];
 }
 
 /** The two ends of a length and what lies between them. */
@@ -269,10 +323,7 @@ function bracketStep({ stage }: StageProof, piece: PieceProof, voice: ProofVoice
         from: end('s_lo'),
         to: end('m_hi'),
       }),
-      say('explain.least', {
-        time: length(piece.shortest_min ?? 0, voice),
-        limit: length(stage.limit_min, voice),
-      }),
+      least(piece.shortest_min, stage.limit_min, voice),
     ],
   };
 }
@@ -294,7 +345,8 @@ function claimOf(key: string, { verdict, reasons }: Stage): string {
   return reasons.includes('start_unknown') ? 'date_mark.start_unknown' : 'date_mark.freezer_unknown';
 }
 
-function conclusionStep({ name, stage, days }: StageProof, kind: string, voice: ProofVoice): ProofStep {
+function conclusionStep(proof: StageProof, kind: string, voice: ProofVoice): ProofStep {
+  const { name, stage, days, gap } = proof;
   const { say } = voice;
   const open = !stage.open ? 'no' : stage.verdict === 'kept' ? 'so_far' : 'open';
   const cold = kind === 'cold_hold' && (name === 'at_readings' || name === 'between_readings') ? '_cold' : '';
@@ -314,18 +366,24 @@ function conclusionStep({ name, stage, days }: StageProof, kind: string, voice: 
         })
       : null,
     typeof stage.longest_gap_min === 'number'
-      ? say('judge.gap', { time: length(stage.longest_gap_min, voice) })
+      ? [
+          say('judge.gap', { time: length(stage.longest_gap_min, voice) }),
+          ...(gap ? [say('explain.gap', { from: voice.time(gap.from), to: voice.time(gap.to) })] : []),
+        ].join(', ')
       : null,
   ].filter((part) => part !== null);
+  const natural = naturalLine(proof, kind, voice);
   return {
     text: say('explain.conclusion', { verdict: say(`judge.verdict.${stage.verdict}`), open }),
     under: [
       ...(claim === null ? [] : [claim]),
+      ...noted(proof, voice),
       ...lengths.map((words) => say('explain.sentence', { words })),
       ...(stage.last_day && days === undefined
         ? [say('explain.last_day', { day: dayOf(stage.last_day, voice) })]
         : []),
       ...stage.reasons.map((reason) => say('explain.because', { reason: say(`judge.reason.${reason}`) })),
+      ...(natural === null ? [] : [natural]),
     ],
   };
 }

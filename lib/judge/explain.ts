@@ -3,6 +3,7 @@ import type { Spot } from '#shared/entries/step-name.ts';
 import type { Unit } from '#shared/units.ts';
 import type { Stage, StageName, Stages, Verdict } from './answer.ts';
 import type { Bracketing } from './brackets.ts';
+import { rowMet } from './chart.ts';
 import { comeUpBrackets } from './come-up.ts';
 import { high, line, low } from './compare.ts';
 import { coolingBrackets } from './cooling.ts';
@@ -61,6 +62,8 @@ export type PieceProof = {
   shortest_min: number | null;
   brackets: ShownBrackets | null;
   readings: ReadingProof[];
+  /** Of a chart: the row by which it was met first, and when; `heat_on` = by looks alone, taken as heated between. */
+  met?: { at: number; degF: number; degC: number; held_s: number; heat_on: boolean } | null;
 };
 
 /** The proof of one judged stage. `stage` is the judge's own answer; everything else says how it came about. */
@@ -72,6 +75,8 @@ export type StageProof = {
   air: number; // air readings in the step: they prove nothing
   /** What the verdict would be without the readings of thermometers that failed a check; null = there are none. */
   without_suspect: Verdict | null;
+  /** Of the longest stretch that nobody saw: from when to when. */
+  gap?: { from: number; to: number } | null;
   /** Of a date mark: from what its days are counted, piece by piece. Other stages have no such member. */
   days?: DaysProof[];
 };
@@ -174,6 +179,7 @@ function bracketingOf({ kind, record, profile }: Asked, name: StageName): Bracke
 
 function pieceProof(
   asked: Asked,
+  name: StageName,
   stage: Stage,
   looks: PieceLooks,
   bracketing: Bracketing | undefined,
@@ -187,8 +193,20 @@ function pieceProof(
   for (const name of endNames)
     for (const index of brackets?.[name]?.readings ?? [])
       serves.set(index, [...(serves.get(index) ?? []), name]);
-  const looksBack = kind === 'cooling' || kind === 'reheat' || brackets !== null;
-  const readings = [...(looksBack ? looks.before : []), ...looks.looks].flatMap((index): ReadingProof[] => {
+  const looksBack = kind === 'cooling' || brackets !== null || name === 'start';
+  const { facts } = record;
+  const isOf = (index: number): boolean => {
+    const at = record.readings[index]?.at ?? Number.NaN;
+    if (name === 'start') return at <= (facts.removed_at ?? Number.POSITIVE_INFINITY);
+    return name !== 'warmth' || (at >= (facts.removed_at ?? at) && at <= (facts.gone_at ?? at));
+  };
+  const chart = kind === 'cook' || facts.route === 'roast' ? chartOf(record, asked.profile, stage) : null;
+  const met =
+    name === 'temperature' && chart !== null && stage.verdict === 'kept'
+      ? rowMet(record, looks.looks, chart)
+      : null;
+  const shown = [...(looksBack ? looks.before : []), ...looks.looks].filter(isOf);
+  const readings = shown.flatMap((index): ReadingProof[] => {
     const reading = record.readings[index];
     if (reading === undefined) return [];
     const { at, value, unit, spot, piece, probe, held_s, source, suspect, correction } = reading;
@@ -215,7 +233,35 @@ function pieceProof(
     ];
   });
   const { verdict, longest_min, shortest_min } = stage;
-  return { piece: looks.piece, verdict, longest_min, shortest_min, brackets, readings };
+  const row = met === null ? null : { at: met.at, ...met.row, heat_on: met.heatOn };
+  return {
+    piece: looks.piece,
+    verdict,
+    longest_min,
+    shortest_min,
+    brackets,
+    readings,
+    ...(chart === null ? {} : { met: row }),
+  };
+}
+
+/** From when to when nobody saw it: the stretch between proving looks, start and end that is as long as the stage says. */
+function gapOf({ kind, record }: Asked, stage: Stage): { from: number; to: number } | null {
+  const { longest_gap_min: length } = stage;
+  if (typeof length !== 'number' || length === 0) return null;
+  const seen = span(record);
+  const looks = record.readings.filter(
+    (one) => provesAs(kind, one) === 'proves' && one.at <= seen.until && one.at >= (seen.start ?? one.at),
+  );
+  const groups = [looks, ...Map.groupBy(looks, ({ piece }) => piece).values()];
+  for (const group of groups) {
+    const times = [...(seen.start === null ? [] : [seen.start]), ...group.map(({ at }) => at), seen.until];
+    times.sort((a, b) => a - b);
+    const place = times.findIndex((at, n) => Math.abs((times[n + 1] ?? at) - at - length * 60_000) < 1);
+    const [from, to] = [times[place], times[place + 1]];
+    if (from !== undefined && to !== undefined) return { from, to };
+  }
+  return null;
 }
 
 /** The readings of thermometers in doubt left out; null = there are none among the food's. */
@@ -253,6 +299,7 @@ export function explainStep(kind: RuleKind, record: StepRecord, profile: Profile
             return [
               pieceProof(
                 asked,
+                name,
                 mine,
                 looks,
                 bracketing.find((one) => one.piece === piece),
@@ -267,6 +314,7 @@ export function explainStep(kind: RuleKind, record: StepRecord, profile: Profile
       air,
       figures: figuresOf(kind, name, record, profile, stage),
       without_suspect: sound === null ? null : (sound[name]?.verdict ?? null),
+      ...(typeof stage.longest_gap_min === 'number' ? { gap: gapOf(asked, stage) } : {}),
     };
   });
   const { id, name, edition, force } = profile;
