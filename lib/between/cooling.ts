@@ -62,7 +62,7 @@ export type CoolingOutlook = {
 
 /** A way to cool faster. `lastStart`: begun later it probably does not help; null: probably too late for it now. */
 export type Way = {
-  way: 'shallower' | 'ice_bath' | 'blast_chiller';
+  way: 'shallow_ice' | 'shallower' | 'ice_bath' | 'blast_chiller';
   target: StageName;
   lastStart: number | null;
   hours: number;
@@ -259,7 +259,9 @@ function slowWay(last: Reading, air: number, to: number, latest: number | null):
 
 const middle = ([slow, quick]: Surface): number => Math.sqrt(slow * quick);
 
+/** Both at once is the quickest, and the last that helps. */
 const ways: readonly { way: Way['way']; h: number; air: number | null }[] = [
+  { way: 'shallow_ice', h: middle(assumed.surface.ice_bath), air: assumed.iceWater },
   { way: 'shallower', h: middle(assumed.surface.uncovered), air: null },
   { way: 'ice_bath', h: middle(assumed.surface.ice_bath), air: assumed.iceWater },
   { way: 'blast_chiller', h: middle(assumed.surface.blast_chiller), air: assumed.chillerAir },
@@ -280,7 +282,8 @@ function waysOf(
   const latest = target.expected.say === 'range' ? target.expected.latest : null;
   const along = slowWay(last, air.value, target.to, latest);
   return ways.flatMap(({ way, h, air: cold }): Way[] => {
-    const depth = way === 'shallower' ? Math.min(assumed.shallowIn, depthIn / 2) : depthIn;
+    const depth =
+      way === 'shallower' || way === 'shallow_ice' ? Math.min(assumed.shallowIn, depthIn / 2) : depthIn;
     const there = cold === null ? air.value : Math.min(cold, air.value);
     const slab = coolingOf(
       { kind: 'slab', halfThickness: (depth * metresPerInch) / 2 },

@@ -172,6 +172,18 @@ describe('what can still be done', () => {
     expect(start('blast_chiller') ?? 0).toBeLessThan(bath ?? 0);
   });
 
+  it('leaves shallow pans in ice where a deep pan has just been put away and no way alone is quick enough', () => {
+    const { ways } = outlook(cooling(deepPan).read('20:00', 'P1 core', '138'), '20:10');
+    const start = (name: string) => ways.find(({ way }) => way === name)?.lastStart;
+    for (const alone of ['shallower', 'ice_bath', 'blast_chiller'])
+      expect([alone, start(alone)]).toEqual([alone, null]);
+    // Two inches at √(100 · 300) = 173 W/m²K: Bi 8.8, μ 1.41, C 1.25; (70 − 32)/(138 − 32) after Fo 0.63: 48 min.
+    const ice = ways.find(({ way }) => way === 'shallow_ice');
+    expect(ice?.hours ?? 0).toBeCloseTo(0.8, 1);
+    expect(ice?.lastStart ?? 0).toBeGreaterThan(ms('21:05'));
+    expect(ice?.lastStart ?? 0).toBeLessThan(ms('21:20'));
+  });
+
   it('says that a way is too late when it is', () => {
     const late = outlook(slow, '21:50').ways.find(({ way }) => way === 'blast_chiller');
     expect(late?.lastStart).toBeNull();

@@ -56,7 +56,7 @@ describe('a cooling that will fail', () => {
     expect(now).toContain('This is the first half hour: act now.');
     const cooling = await open('/cooling', 'cooling');
     expect(cooling).toMatch(new RegExp(`It will probably not be under 70 °F by ${time}\\.`));
-    expect(cooling).toMatch(new RegExp(`Ice bath: start by ${time}`));
+    expect(cooling).toMatch(new RegExp(`Shallower pans in an ice bath: start by ${time}`));
   });
 
   test('says on its page until when what still helps', async () => {
