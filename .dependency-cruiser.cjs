@@ -51,6 +51,13 @@ module.exports = {
       },
     },
     {
+      name: 'round-without-charts',
+      comment: 'a phone loads the round before its first tap: no chart and no sum between two looks is in it',
+      severity: 'error',
+      from: { path: '^app/round/(page|Round)\\.tsx$' },
+      to: { path: 'node_modules/@visx/|^lib/(science|between)/', reachable: true },
+    },
+    {
       name: 'no-circles',
       comment: 'types may name each other; code may not',
       severity: 'error',
