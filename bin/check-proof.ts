@@ -7,6 +7,7 @@ import { stageJson } from '#lib/judge/stage.ts';
 import type { Profile } from '#lib/limits/profile.ts';
 import { isoOf } from '#shared/time.ts';
 import { type Language, messages } from '#shared/words/messages.ts';
+import { noteIn } from '#shared/words/note-in.ts';
 import { wallTime } from './check-table.ts';
 
 const width = 80;
@@ -40,11 +41,17 @@ function provenStages({ asked, days, stages }: LogStepAnswer, profile: Profile):
     : [...proven, dateProof(stages.date_mark, [days], profile)];
 }
 
-function stepProof(step: LogStepAnswer, profile: Profile, say: ProofVoice['say'], all: boolean): string[] {
+function stepProof(
+  step: LogStepAnswer,
+  profile: Profile,
+  words: Pick<ProofVoice, 'say' | 'note'>,
+  all: boolean,
+): string[] {
+  const { say } = words;
   const { asked, reason } = step;
   if (asked === null || Object.keys(step.stages).length === 0)
     return wrapped(say('cli.check.no_stages', { reason: say(`judge.reason.${reason ?? 'no_figure'}`) }), 4);
-  const voice: ProofVoice = { say, time: (ms) => wallTime(ms, step.last) };
+  const voice: ProofVoice = { ...words, time: (ms) => wallTime(ms, step.last) };
   const silent = asked.kind === 'cold_hold' && step.days === null && profile.figures.date_mark !== null;
   const proofs = provenStages(step, profile).flatMap((stage) => {
     const head = say('explain.stage', {
@@ -69,6 +76,7 @@ export function checkProof(
   all: boolean,
 ): string {
   const say = sayIn(locale);
+  const words = { say, note: (text: string) => noteIn(locale, text).words };
   const last = batches.at(-1)?.steps.at(-1)?.last;
   const moment = asOf === null || last === undefined ? '' : wallTime(asOf, last);
   const figures = batches.flatMap(({ steps }) =>
@@ -80,7 +88,7 @@ export function checkProof(
     ...batches.flatMap(({ batch, food, classed, steps }) => [
       '',
       ...wrapped(say(classed ? 'cli.check.batch' : 'cli.check.batch_unclassed', { batch, food }), 0),
-      ...steps.flatMap((step) => stepProof(step, profile, say, all)),
+      ...steps.flatMap((step) => stepProof(step, profile, words, all)),
     ]),
     '',
     ...legend.flatMap((line) => wrapped(line, 0)),

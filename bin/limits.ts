@@ -3,6 +3,7 @@ import { groupedFigures, type ListedFigure, listedFigures } from '#lib/limits/li
 import type { Profile } from '#lib/limits/profile.ts';
 import { profile, profileIds } from '#lib/limits/profiles.ts';
 import { messages } from '#shared/words/messages.ts';
+import { noteIn } from '#shared/words/note-in.ts';
 import { type Io, terminal } from './io.ts';
 import { languageOf } from './with-book.ts';
 
@@ -11,9 +12,10 @@ const wordsOf = (io: Io) => {
   return createTranslator({ locale, messages: messages[locale], namespace: 'cli.limits' });
 };
 type Words = ReturnType<typeof wordsOf>;
+type Said = (text: string) => string;
 
-function figureLines(roles: readonly string[], figure: ListedFigure, t: Words): string[] {
-  const says = [figure.value, figure.words].filter((each) => each !== null).join('; ');
+function figureLines(roles: readonly string[], figure: ListedFigure, t: Words, said: Said): string[] {
+  const says = [figure.value, figure.words && said(figure.words)].filter((each) => each !== null).join('; ');
   const dates = [
     figure.from === null ? '' : t('from', { date: figure.from }),
     figure.until === null ? '' : t('until', { date: figure.until }),
@@ -24,18 +26,18 @@ function figureLines(roles: readonly string[], figure: ListedFigure, t: Words): 
     `    ${roles.join(', ')}: ${says === '' ? figure.speaks_of : says}`,
     `        ${[figure.section, figure.edition, force, checked, ...dates].join('; ')}`,
     `        ${t('where', { where: figure.where })}`,
-    ...(figure.disputed === null ? [] : [`        ${t('disputed', { what: figure.disputed })}`]),
+    ...(figure.disputed === null ? [] : [`        ${t('disputed', { what: said(figure.disputed) })}`]),
   ];
 }
 
-function profileLines(one: Profile, t: Words): string[] {
+function profileLines(one: Profile, t: Words, said: Said): string[] {
   const figures = groupedFigures(listedFigures(one));
   return [
     `${one.id}: ${one.name}`,
     `  ${[one.place, t(`force.${one.force}`), one.edition].join('; ')}`,
     ...(figures.length === 0 ? [`    ${t('none')}`] : []),
-    ...figures.flatMap(({ roles, figure }) => figureLines(roles, figure, t)),
-    ...one.notes.map((note) => `  ${t('note', { note })}`),
+    ...figures.flatMap(({ roles, figure }) => figureLines(roles, figure, t, said)),
+    ...one.notes.map((note) => `  ${t('note', { note: said(note) })}`),
     '',
   ];
 }
@@ -52,6 +54,7 @@ const jsonOf = ({ figures: _, ...one }: Profile, full: Profile): object => ({
  */
 export function runLimits(args: string[], io: Io = terminal): number {
   const t = wordsOf(io);
+  const said: Said = (text) => noteIn(languageOf(io.env), text).words;
   const named = args.filter((arg) => !arg.startsWith('-'));
   const options = args.filter((arg) => arg.startsWith('-'));
   if (options.includes('--help') || options.includes('-h')) {
@@ -66,6 +69,6 @@ export function runLimits(args: string[], io: Io = terminal): number {
   const shown = (named.length > 0 ? named : profileIds).flatMap((id) => profile(id) ?? []);
   if (options.includes('--json'))
     io.out(JSON.stringify({ profiles: shown.map((one) => jsonOf(one, one)) }, null, 2));
-  else io.out([...shown.flatMap((one) => profileLines(one, t)), t('closing')].join('\n'));
+  else io.out([...shown.flatMap((one) => profileLines(one, t, said)), t('closing')].join('\n'));
   return 0;
 }

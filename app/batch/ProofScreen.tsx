@@ -9,6 +9,7 @@ import { explainRun } from '#lib/fold/explain-run.ts';
 import { markLegend, type ProofStep, type ProofVoice, proofSteps } from '#lib/judge/explain-words.ts';
 import { stageNames } from '#lib/judge/stage.ts';
 import { wallClock } from '#shared/time.ts';
+import { noteIn } from '#shared/words/note-in.ts';
 import { Missing } from './Missing.tsx';
 import css from './proof.module.css';
 import { dayWords, timeSaid } from './said.ts';
@@ -33,6 +34,7 @@ export function ProofScreen({ given, id, asked }: Props) {
     say,
     probe: (one) => book.kitchen.probes.get(one)?.name ?? say('common.not_known'),
     day: (date) => dayWords(date, locale),
+    note: (text) => noteIn(locale === 'es' ? 'es' : 'en', text).words,
     time: (ms) => timeSaid(ms, { zone, clock, locale, now: book.asOf }),
   };
   const back = `/batch/${id}${run === undefined ? '' : `?run=${run.key}`}`;

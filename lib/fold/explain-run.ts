@@ -20,11 +20,15 @@ export function explainRun(run: JudgedRun, name: StageName, profile: Profile): S
   );
   const doubted = own.some((one) => one.without_suspect !== null);
   const without = own.map((one) => one.without_suspect ?? one.stage.verdict);
+  const [told] = own.filter((one) => one.stage.verdict === stage.verdict);
+  const unseen = own.find((one) => one.gap && one.stage.longest_gap_min === stage.longest_gap_min);
   return {
     name,
     stage,
     figures: own[0]?.figures ?? [],
     pieces: own.flatMap(({ pieces }) => pieces),
+    ...(told?.defences === undefined ? {} : { defences: told.defences }),
+    ...(unseen?.gap == null ? {} : { gap: unseen.gap }),
     air: own.reduce((most, { air }) => Math.max(most, air), 0),
     without_suspect: doubted ? (worstFirst.find((verdict) => without.includes(verdict)) ?? null) : null,
   };

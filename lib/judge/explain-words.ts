@@ -11,6 +11,8 @@ export type ProofVoice = {
   time: (ms: number) => string;
   /** The name of a thermometer by its id; missing = as the record calls it. */
   probe?: (id: string) => string;
+  /** A note that stands in English beside the limits, in the language of the page; missing = as it stands. */
+  note?: (english: string) => string;
   /** A calendar day, "2026-10-16", in words; missing = as it is written there. */
   day?: (date: string) => string;
 };
@@ -384,6 +386,9 @@ function conclusionStep(proof: StageProof, kind: string, voice: ProofVoice): Pro
         : []),
       ...stage.reasons.map((reason) => say('explain.because', { reason: say(`judge.reason.${reason}`) })),
       ...(natural === null ? [] : [natural]),
+      ...(proof.defences ?? []).map(({ section, words }) =>
+        say('explain.defence', { section, what: voice.note?.(words) ?? words }),
+      ),
     ],
   };
 }

@@ -75,6 +75,8 @@ export type StageProof = {
   air: number; // air readings in the step: they prove nothing
   /** What the verdict would be without the readings of thermometers that failed a check; null = there are none. */
   without_suspect: Verdict | null;
+  /** What the text of the profile allows beside a broken hold: named, and softening nothing. */
+  defences?: { section: string; words: string }[];
   /** Of the longest stretch that nobody saw: from when to when. */
   gap?: { from: number; to: number } | null;
   /** Of a date mark: from what its days are counted, piece by piece. Other stages have no such member. */
@@ -245,6 +247,11 @@ function pieceProof(
   };
 }
 
+const defencesOf = ({ defences = [] }: Stage, { figures }: Profile): { section: string; words: string }[] =>
+  figures.hot_hold_defences
+    .filter(({ id }) => defences.includes(id))
+    .map(({ section, words }) => ({ section, words }));
+
 /** From when to when nobody saw it: the stretch between proving looks, start and end that is as long as the stage says. */
 function gapOf({ kind, record }: Asked, stage: Stage): { from: number; to: number } | null {
   const { longest_gap_min: length } = stage;
@@ -314,6 +321,7 @@ export function explainStep(kind: RuleKind, record: StepRecord, profile: Profile
       air,
       figures: figuresOf(kind, name, record, profile, stage),
       without_suspect: sound === null ? null : (sound[name]?.verdict ?? null),
+      ...(stage.defences === undefined ? {} : { defences: defencesOf(stage, profile) }),
       ...(typeof stage.longest_gap_min === 'number' ? { gap: gapOf(asked, stage) } : {}),
     };
   });

@@ -17,6 +17,7 @@ import en_health from './en/health.json' with { type: 'json' };
 import en_judge from './en/judge.json' with { type: 'json' };
 import en_kitchen from './en/kitchen.json' with { type: 'json' };
 import en_limits from './en/limits.json' with { type: 'json' };
+import en_notes from './en/notes.json' with { type: 'json' };
 import en_odd from './en/odd.json' with { type: 'json' };
 import en_parts from './en/parts.json' with { type: 'json' };
 import en_people from './en/people.json' with { type: 'json' };
@@ -45,6 +46,7 @@ import es_health from './es/health.json' with { type: 'json' };
 import es_judge from './es/judge.json' with { type: 'json' };
 import es_kitchen from './es/kitchen.json' with { type: 'json' };
 import es_limits from './es/limits.json' with { type: 'json' };
+import es_notes from './es/notes.json' with { type: 'json' };
 import es_odd from './es/odd.json' with { type: 'json' };
 import es_parts from './es/parts.json' with { type: 'json' };
 import es_people from './es/people.json' with { type: 'json' };
@@ -78,6 +80,7 @@ const en = {
   reach: en_reach,
   sheet: en_sheet,
   cli: en_cli,
+  notes: en_notes,
   odd: en_odd,
   database: en_database,
   backup: en_backup,
@@ -111,6 +114,7 @@ const es: Messages = {
   reach: es_reach,
   sheet: es_sheet,
   cli: es_cli,
+  notes: es_notes,
   odd: es_odd,
   database: es_database,
   backup: es_backup,

@@ -1,8 +1,9 @@
-import { useTranslations } from 'next-intl';
+import { useLocale, useTranslations } from 'next-intl';
 import { Fragment } from 'react';
 import { Section } from '#app/ui/Section.tsx';
 import { groupedFigures, listedFigures } from '#lib/limits/listing.ts';
 import type { Profile } from '#lib/limits/profile.ts';
+import { noteIn } from '#shared/words/note-in.ts';
 import css from './LimitsFigures.module.css';
 
 type Grouped = ReturnType<typeof groupedFigures>[number];
@@ -24,10 +25,14 @@ const heads = [
 
 const headOf = ({ roles }: Grouped) => heads.find(([, of]) => of.test(roles[0] ?? ''))?.[0] ?? 'other';
 
+const useLanguage = (): 'en' | 'es' => (useLocale() === 'es' ? 'es' : 'en');
+
 /** Every figure of a profile: what it asks, its section and edition, how it was checked; then its notes. */
 export function LimitsFigures({ profile }: { profile: Profile }) {
   const t = useTranslations('limits');
+  const language = useLanguage();
   const groups = groupedFigures(listedFigures(profile));
+  const notes = profile.notes.map((note) => noteIn(language, note));
   const byHead = Map.groupBy(groups, headOf);
   return (
     <div className={css.figures}>
@@ -49,12 +54,15 @@ export function LimitsFigures({ profile }: { profile: Profile }) {
         <section>
           <h3 className={css.head}>{t('figures.notes')}</h3>
           <ul>
-            {profile.notes.map((note) => (
-              <li key={note} className={css.row} lang="en">
-                {note}
+            {notes.map(({ words, lang }) => (
+              <li key={words} className={css.row} lang={lang}>
+                {words}
               </li>
             ))}
           </ul>
+          {notes.some(({ lang }) => lang !== language) ? (
+            <p className={css.note}>{t('figures.notes_in_english')}</p>
+          ) : null}
         </section>
       )}
       {groups.some(({ figure }) => figure.checked === 'memory') ? (
@@ -68,7 +76,10 @@ function Row({ roles, figure }: Grouped) {
   const t = useTranslations('limits');
   const role = useTranslations('limits.role') as unknown as Sentence;
   const called = roles.map((one) => (role.has(one) ? role(one) : figure.speaks_of));
-  const { value, words, from, until, disputed } = figure;
+  const language = useLanguage();
+  const { value, from, until } = figure;
+  const words = figure.words === null ? null : noteIn(language, figure.words);
+  const disputed = figure.disputed === null ? null : noteIn(language, figure.disputed);
   return (
     <li className={css.row}>
       <p>
@@ -81,7 +92,7 @@ function Row({ roles, figure }: Grouped) {
         )}{' '}
         <Section>{figure.section}</Section>
       </p>
-      {words === null ? null : <p lang="en">{words}</p>}
+      {words === null ? null : <p lang={words.lang}>{words.words}</p>}
       <p className={css.note}>
         {[
           figure.edition,
@@ -94,11 +105,18 @@ function Row({ roles, figure }: Grouped) {
           .join(' · ')}
       </p>
       {figure.force === 'house' ? null : (
-        <p className={css.note} lang="en">
-          {t('figures.where', { where: figure.where })}
+        <p className={css.note}>
+          {t.rich('figures.where', { where: figure.where, en: (said) => <span lang="en">{said}</span> })}
         </p>
       )}
-      {disputed === null ? null : <p className={css.note}>{t('figures.disputed', { what: disputed })}</p>}
+      {disputed === null ? null : (
+        <p className={css.note}>
+          {t.rich('figures.disputed', {
+            what: disputed.words,
+            said: (said) => <span lang={disputed.lang}>{said}</span>,
+          })}
+        </p>
+      )}
     </li>
   );
 }

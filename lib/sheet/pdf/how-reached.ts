@@ -3,6 +3,7 @@ import { createElement as h, type ReactElement } from 'react';
 import { markLegend, type ProofStep, type ProofVoice, proofSteps } from '#lib/judge/explain-words.ts';
 import { profile as profileById } from '#lib/limits/profiles.ts';
 import { isoOf } from '#shared/time.ts';
+import { noteIn } from '#shared/words/note-in.ts';
 import type { BatchDoc, RunDoc } from '../day-schema.ts';
 import { type DayProof, explainDay } from '../explain-day.ts';
 import type { SheetNames } from '../sheet-names.ts';
@@ -73,6 +74,7 @@ function wholeProof(names: SheetNames, told: Told, at: number): ReactElement {
     say: names.say,
     time: (ms) => names.time(isoOf(ms)),
     day: (date) => names.dayOfMonth(date),
+    note: (text) => noteIn(names.language, text).words,
   };
   const [first, ...rest] = proofSteps(told.proof.proof, told.proof.kind, voice).map(stepView);
   const head = [
