@@ -382,7 +382,11 @@ function conclusionStep(proof: StageProof, kind: string, voice: ProofVoice): Pro
       ...noted(proof, voice),
       ...lengths.map((words) => say('explain.sentence', { words })),
       ...(stage.last_day && days === undefined
-        ? [say('explain.last_day', { day: dayOf(stage.last_day, voice) })]
+        ? [
+            say(stage.reasons.includes('start_unknown') ? 'explain.last_day_at_most' : 'explain.last_day', {
+              day: dayOf(stage.last_day, voice),
+            }),
+          ]
         : []),
       ...stage.reasons.map((reason) => say('explain.because', { reason: say(`judge.reason.${reason}`) })),
       ...(natural === null ? [] : [natural]),

@@ -104,12 +104,15 @@ const stepView = ({ text, under }: ProofStep, at: number): ReactElement =>
     ...running(under).map((line, n) => h(Text, { key: n, style: { paddingLeft: 12 } }, line)),
   );
 
+const keptKey = (name: string, section: string): string =>
+  name === 'date_mark' ? 'explain.kept_days' : section === '' ? 'explain.kept_none' : 'explain.kept_line';
+
 /** What was kept, or does not apply, batch after batch in one running text: it is looked up, not read through. */
 function keptLines(names: SheetNames, told: readonly Told[]): ReactElement {
   const { say } = names;
   const batches = [...Map.groupBy(told, ({ batch }) => batch.id).entries()].map(([id, all]) => {
     const each = all.map(({ run, name, proof: { proof } }) =>
-      say(name === 'date_mark' ? 'explain.kept_days' : 'explain.kept_line', {
+      say(keptKey(name, proof.stage.section), {
         day: proof.stage.last_day ? names.dayOfMonth(proof.stage.last_day) : '–',
         step: say(`common.step.${run.step}`),
         stage: say(`sheet.stage.${name}`),
