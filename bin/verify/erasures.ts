@@ -32,18 +32,23 @@ const lasting: ReadonlySet<string> = new Set(lastingKinds);
 export class Erasures {
   readonly told: Told[] = [];
   private readonly said: Said[];
+  private readonly ranges: { first: number; last: number; by: Said }[];
+  private passed = 0; // ranges that lie before the walk
   private readonly going = new Map<number, Going>();
   private readonly names = new Map<string, string>();
 
   constructor(rows: readonly Pick<EntryRow, 'seq' | 'body' | 'received_at'>[]) {
     this.said = rows.flatMap((row) => saidIn(row) ?? []);
+    this.ranges = this.said
+      .flatMap((by) => by.ranges.map(([first, last]) => ({ first, last, by })))
+      .sort((a, b) => a.first - b.first);
   }
 
   /** For each row in its order, one that fits the chain: what it has to do with an erasure, and does not fit. */
   misfitOf(row: EntryRow): Misfit | null {
     const seq = Number(row.seq);
     const sha256 = erasedSha256(row.body);
-    const by = this.said.find((one) => one.seq > seq && one.ranges.some(([a, b]) => a <= seq && seq <= b));
+    const by = this.sayingOf(seq);
     if (sha256 === null) {
       if (by !== undefined) return misfitAt(row)('still_there', { by: by.seq });
       if (row.kind === 'person') this.remember(row);
@@ -59,6 +64,13 @@ export class Erasures {
     going.count += 1;
     this.going.set(by.seq, going);
     return null;
+  }
+
+  /** The erasure behind an entry that names it; rows come in order, so the ranges are gone through once. */
+  private sayingOf(seq: number): Said | undefined {
+    while ((this.ranges[this.passed]?.last ?? seq) < seq) this.passed += 1;
+    const next = this.ranges[this.passed];
+    return next !== undefined && next.first <= seq && seq < next.by.seq ? next.by : undefined;
   }
 
   private remember(row: EntryRow): void {
