@@ -150,7 +150,7 @@ function ruleStep({ name, stage, figures }: StageProof, voice: ProofVoice): Proo
     text,
     under: [
       ...marks.map((mark) => say('explain.mark', { mark })),
-      ...disputed.map((what) => say('explain.disputed', { what })),
+      ...disputed.map((what) => say('explain.disputed', { what: voice.note?.(what) ?? what })),
     ],
   };
 }

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { runCheck } from '#bin/check.ts';
+import { listedFigures } from '#lib/limits/listing.ts';
 import { profile, profileIds } from '#lib/limits/profiles.ts';
 import { messages } from '#shared/words/messages.ts';
 import { noteIn } from '#shared/words/note-in.ts';
@@ -11,11 +12,12 @@ import { noteIn } from '#shared/words/note-in.ts';
 function textsOf(id: string): string[] {
   const found = profile(id);
   if (found === null) throw new Error(`tests: ${id} is missing`);
+  const contested = listedFigures(found).flatMap(({ disputed }) => disputed ?? []);
   const allowed = found.figures.hot_hold_defences.flatMap(({ words, disputed }) => [
     words,
     disputed ?? words,
   ]);
-  return [...found.notes, ...allowed];
+  return [...found.notes, ...allowed, ...contested];
 }
 
 /** The limits that a kitchen of the USA, the United Kingdom, the EU, Canada or Australia is shown first. */
