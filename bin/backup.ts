@@ -168,7 +168,9 @@ async function runNightly(io: Io): Promise<number> {
   try {
     mkdirSync(folder, { recursive: true, mode: 0o700 });
   } catch (error) {
-    io.err(t('failed', { detail: (error as Error).message }));
+    const detail = (error as Error).message;
+    note(io, { ...ran(), detail });
+    io.err(t('failed', { detail }));
     return 1;
   }
   const status = await withBook(io, (db) => alone(db, io, () => nightly(db, file, now, io))).catch(

@@ -19,7 +19,8 @@ export type Finding = {
   key:
     | 'not_durable' // values: setting
     | 'disk_low' // values: place, mb
-    | 'no_backup'
+    | 'no_backup' // values: nightly
+    | 'backups_shut' // values: folder, detail
     | 'backup_old' // values: hours
     | 'backup_failed' // values: at, detail
     | 'restore_failed' // values: at, detail
@@ -49,9 +50,12 @@ function disk({ free }: Health): Finding[] {
 function backups({ backup, heads, now }: Health): Finding[] {
   const { last, failed, tested } = backup;
   const found: Finding[] = [];
+  const { folder, shut } = backup;
+  if (shut !== null) found.push({ key: 'backups_shut', values: { folder, detail: shut } });
   if (failed !== null)
     found.push({ key: 'backup_failed', values: { at: failed.at, detail: failed.detail ?? '' } });
-  if (last === null && heads.length > 0) found.push({ key: 'no_backup', values: {} });
+  if (last === null && heads.length > 0)
+    found.push({ key: 'no_backup', values: { nightly: backup.nightly ? 'on' : 'off' } });
   const hours = last === null ? 0 : (now - Date.parse(last.at)) / 3_600_000;
   if (hours > speaksUp.backupHours) found.push({ key: 'backup_old', values: { hours: Math.floor(hours) } });
   if (tested !== null && !tested.ok) {

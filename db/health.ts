@@ -1,8 +1,8 @@
-import { existsSync, statfsSync } from 'node:fs';
+import { accessSync, constants, existsSync, statfsSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { nightlyDue } from './backup/due.ts';
 import { backupFolder } from './backup/folder.ts';
-import { type BackupState, backupState, runs } from './backup/log.ts';
+import { type BackupState, backupState, incidents, type Ran, runs } from './backup/log.ts';
 import { type Durability, durabilityOf } from './conditions.ts';
 import type { Db } from './connect.ts';
 
@@ -17,7 +17,16 @@ export type Health = {
   heads: Head[];
   /** The database's clock minus the server's, ms. Exact to the time that the question took. */
   databaseAheadMs: number;
-  backup: BackupState & { due: boolean; folder: string };
+  backup: BackupState & {
+    due: boolean;
+    folder: string;
+    /** Whether the server makes one each night; false = HOLDPROOF_NIGHTLY=off leaves it to somebody's timer. */
+    nightly: boolean;
+    /** Why nothing can be written into the folder, as the machine says it; null = it can, as far as can be told. */
+    shut: string | null;
+    /** What did not succeed in the last month, newest first. */
+    incidents: Ran[];
+  };
   /** Bytes that this program may still write where the book lies (null = a database elsewhere) and the backups. */
   free: { book: number | null; backups: number };
 };
@@ -34,16 +43,35 @@ export async function healthOf(
   const asked = clock();
   const [row] = await db.sql`select extract(epoch from clock_timestamp()) * 1000 as ms`;
   const now = clock();
-  const backup = backupState(runs(env));
+  const ran = runs(env);
+  const backup = backupState(ran);
   const folder = backupFolder(env);
   return {
     now,
     durability,
     heads: heads.map(({ site, seq, hash }) => ({ site, seq: Number(seq), hash })),
     databaseAheadMs: Math.round(Number(row?.ms) - (asked + now) / 2),
-    backup: { ...backup, due: nightlyDue(backup, now), folder },
+    backup: {
+      ...backup,
+      due: nightlyDue(backup, now),
+      folder,
+      nightly: env.HOLDPROOF_NIGHTLY !== 'off',
+      shut: whyShut(folder),
+      incidents: incidents(ran, now),
+    },
     free: { book: db.folder === null ? null : freeIn(db.folder), backups: freeIn(folder) },
   };
+}
+
+/** Why a folder cannot be written, or be made where it is to be; null = nothing speaks against it. */
+function whyShut(folder: string): string | null {
+  if (!existsSync(/* turbopackIgnore: true */ folder)) return whyShut(dirname(folder));
+  try {
+    accessSync(/* turbopackIgnore: true */ folder, constants.W_OK | constants.X_OK);
+  } catch (error) {
+    return (error as Error).message;
+  }
+  return statSync(/* turbopackIgnore: true */ folder).isDirectory() ? null : `ENOTDIR: ${folder}`;
 }
 
 /** Bytes left on the disk of a folder; of the nearest one above that is there. */

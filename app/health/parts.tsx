@@ -43,9 +43,11 @@ export async function ChainPart({ head }: { head: Head | undefined }) {
   );
 }
 
+const incidentsShown = 12; // a folder that stays shut adds one each hour
+
 export async function BackupPart({ backup, zone, clock }: { backup: Health['backup'] } & Wall) {
   const t = await getTranslations('health.backup');
-  const { last, failed, tested, folder } = backup;
+  const { last, failed, tested, folder, nightly, incidents } = backup;
   const at = (text: string): string => wallMoment(Date.parse(text), zone, clock);
   const restored = (ran: NonNullable<typeof tested>): string =>
     ran.ok ? t('tested', { at: at(ran.at) }) : t('test_failed', { at: at(ran.at), detail: ran.detail ?? '' });
@@ -61,7 +63,13 @@ export async function BackupPart({ backup, zone, clock }: { backup: Health['back
       )}
       {failed === null ? null : <p>{t('failed', { at: at(failed.at), detail: failed.detail ?? '' })}</p>}
       <p>{tested === null ? t('never_tested') : restored(tested)}</p>
-      <p className={css.note}>{t('when', { folder })}</p>
+      <p className={css.note}>{t(nightly ? 'when' : 'when_off', { folder })}</p>
+      {incidents.length === 0 ? null : <p>{t('incidents')}</p>}
+      <ul className={css.list}>
+        {incidents.slice(0, incidentsShown).map(({ at: moment, what, detail }) => (
+          <li key={`${moment} ${what}`}>{t('incident', { at: at(moment), what, detail: detail ?? '' })}</li>
+        ))}
+      </ul>
     </Part>
   );
 }

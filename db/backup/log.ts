@@ -1,6 +1,7 @@
 import { appendFileSync, existsSync, mkdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import * as z from 'zod';
+import { dataFolder } from '#db/embedded/place.ts';
 import { backupFolder } from './folder.ts';
 
 /**
@@ -25,17 +26,37 @@ const ranSchema = z.object({
 
 export type Ran = z.infer<typeof ranSchema>;
 
-const logFile = (env: NodeJS.ProcessEnv): string => join(backupFolder(env), 'log.jsonl');
+/** Beside the backups; and in the data folder what could not be written there, that it could not above all. */
+const logFiles = (env: NodeJS.ProcessEnv): [string, string] => [
+  join(backupFolder(env), 'log.jsonl'),
+  join(dataFolder(env), 'backup-incidents.jsonl'),
+];
 
-/** Notes a run. @throws the file system's fault, when the folder cannot be written */
+/**
+ * Notes a run: beside the backups or, where their folder cannot be written, in the data folder.
+ * @throws the file system's fault, when neither can be written
+ */
 export function noteRun(env: NodeJS.ProcessEnv, ran: Ran): void {
-  mkdirSync(backupFolder(env), { recursive: true });
-  appendFileSync(logFile(env), `${JSON.stringify(ran)}\n`, { mode: 0o600 });
+  const [beside, instead] = logFiles(env);
+  try {
+    addLine(beside, ran);
+  } catch {
+    addLine(instead, ran);
+  }
+}
+
+function addLine(file: string, ran: Ran): void {
+  mkdirSync(dirname(file), { recursive: true });
+  appendFileSync(file, `${JSON.stringify(ran)}\n`, { mode: 0o600 });
 }
 
 /** All runs, oldest first. A line that was cut by a fault is passed over. */
-export function runs(env: NodeJS.ProcessEnv): Ran[] {
-  const file = logFile(env);
+export const runs = (env: NodeJS.ProcessEnv): Ran[] =>
+  logFiles(env)
+    .flatMap(linesOf)
+    .sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+
+function linesOf(file: string): Ran[] {
   if (!existsSync(/* turbopackIgnore: true */ file)) return [];
   return readFileSync(/* turbopackIgnore: true */ file, 'utf8')
     .split('\n')
@@ -61,3 +82,9 @@ export function backupState(all: readonly Ran[]): BackupState {
     tested: all.findLast(({ what }) => what === 'restore_test') ?? null,
   };
 }
+
+const incidentDays = 30; // a month's reading. House choice
+
+/** What did not succeed lately, newest first, also when a later run did: each with its time and its cause. */
+export const incidents = (all: readonly Ran[], now: number): Ran[] =>
+  all.filter(({ ok, at }) => !ok && now - Date.parse(at) < incidentDays * 86_400_000).reverse();

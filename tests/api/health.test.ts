@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import postgres from 'postgres';
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
+import { GET as readBook } from '#app/api/book/route.ts';
 import { POST as entries } from '#app/api/entries/route.ts';
 import { GET } from '#app/api/health/route.ts';
 import { noteRun, type Ran } from '#db/backup/log.ts';
@@ -71,6 +72,16 @@ test('the end of the chain, durable commits, the disk and the database’s clock
   expect(Math.abs(json.database_ahead_ms)).toBeLessThan(2000); // both are this machine
 });
 
+test('a server that leaves the backup to a timer says so, and does not promise one each night', async () => {
+  const none = async () =>
+    (await asked()).json.findings.find(({ key }: { key: string }) => key === 'no_backup').words.remedy;
+  expect(await none()).toMatch(/^Leave the server running/);
+  process.env.HOLDPROOF_NIGHTLY = 'off';
+  expect(await none()).toMatch(/HOLDPROOF_NIGHTLY=off/);
+  expect((await asked()).json.backup.nightly).toBe(false);
+  delete process.env.HOLDPROOF_NIGHTLY;
+});
+
 test('the last backup is said; none, an old one and a failed one ask for a hand in both languages', async () => {
   const keys = async () => (await asked()).json.findings.map(({ key }: { key: string }) => key);
   expect(await keys()).toContain('no_backup');
@@ -100,6 +111,21 @@ test('a server that does not write to disk before it answers is not ready, and t
   expect(status).toBe(503);
   expect(json).toMatchObject({ live: true, ready: false, durability: { synchronous_commit: 'off' } });
   expect(json.findings[0].words.problem).toMatch(/synchronous_commit = off/);
+});
+
+test('a device’s clock is measured when it only asks for the book, too (demand:12)', async () => {
+  const other = await routesOnFreshBook();
+  const { tablet } = await newKitchen();
+  const cookie = [...tablet.jar].map(([name, value]) => `${name}=${value}`).join('; ');
+  const ask = (clock: Record<string, string>) =>
+    readBook(new Request('http://kitchen.example/api/book', { headers: { cookie, ...clock } }));
+  const [site] = await listSites(other.db);
+  const measures = () => clocksNow(other.db, site?.site ?? '', Date.now());
+  expect((await ask({})).status).toBe(200);
+  expect(await measures()).toEqual([]);
+  expect((await ask({ 'device-clock': String(Date.now() + 9 * 60_000) })).status).toBe(200);
+  expect(Math.round(((await measures())[0]?.offMs ?? 0) / 60_000)).toBe(9);
+  await other.close();
 });
 
 test('a device’s clock is measured when it sends, kept when it says something new, and named when it is off (demand:12)', async () => {
@@ -141,7 +167,16 @@ test('a disk below a gigabyte and a clock five seconds away ask for a hand; the 
     durability: { fsync: 'on', full_page_writes: 'on', synchronous_commit: 'on' },
     heads: [],
     databaseAheadMs: -5000,
-    backup: { last: null, failed: null, tested: null, due: false, folder },
+    backup: {
+      last: null,
+      failed: null,
+      tested: null,
+      due: false,
+      folder,
+      nightly: true,
+      shut: null,
+      incidents: [],
+    },
     free: { book: null, backups: 1_000_000_000 },
   };
   expect(findingsOf(health)).toEqual([]);

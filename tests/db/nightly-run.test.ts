@@ -8,6 +8,9 @@ import { keepNightly } from '#bin/nightly.ts';
 import { runVerify } from '#bin/verify.ts';
 import { nightlies, nightlyName } from '#db/backup/folder.ts';
 import { backupState, noteRun, runs } from '#db/backup/log.ts';
+import { dataFolder } from '#db/embedded/place.ts';
+import { healthOf } from '#db/health.ts';
+import { findingsOf } from '#db/health-findings.ts';
 import { createSite } from '#db/ledger.ts';
 import { clock, hand, reading, site } from './drafts.ts';
 import { type FreshBook, freshBook } from './fresh-book.ts';
@@ -27,6 +30,7 @@ beforeEach(async () => {
 });
 afterEach(async () => {
   rmSync(join(folder, '..'), { recursive: true });
+  rmSync(join(dataFolder(env), 'backup-incidents.jsonl'), { force: true }); // the data folder is everybody's
   await book.close();
 });
 
@@ -93,6 +97,24 @@ test('a night that cannot be written is noted, said, and not tried again within 
   expect(runs(env).filter(({ ok }) => !ok)).toHaveLength(1);
   expect(words.join('\n')).toMatch(/does not let us in/);
   expect(nightlies(folder)).toEqual([]);
+});
+
+test('a folder of backups that cannot be written is an incident with its cause, which stays when it is mended (demand:66)', async () => {
+  writeFileSync(folder, 'a file where the folder should be'); // also who may do anything cannot write into it
+  const health = () => healthOf(book.db, env);
+  expect(findingsOf(await health()).map(({ key }) => key)).toContain('backups_shut');
+  expect(await nightly(env)).toBe(1);
+  const { failed } = backupState(runs(env));
+  expect(failed).toMatchObject({ what: 'backup', ok: false, nightly: true });
+  expect(failed?.detail).toMatch(/EEXIST|ENOTDIR/);
+  expect(findingsOf(await health()).map(({ key }) => key)).toContain('backup_failed');
+  rmSync(folder);
+  noteRun(env, { ...before(0), what: 'backup' });
+  const after = await health();
+  const keys = findingsOf(after).map(({ key }) => key);
+  expect(keys).not.toContain('backups_shut');
+  expect(keys).not.toContain('backup_failed');
+  expect(after.backup.incidents.map(({ at }) => at)).toEqual([failed?.at]);
 });
 
 test('of two servers that look at once one writes', async () => {

@@ -41,6 +41,8 @@ function answer(health: Health, language: Language): NextResponse {
       failed_at: backup.failed?.at ?? null,
       tested: backup.tested === null ? null : { at: backup.tested.at, ok: backup.tested.ok },
       due: backup.due,
+      nightly: backup.nightly,
+      incidents: backup.incidents.map(({ at, what }) => ({ at, what })),
     },
     disk: { book_free_bytes: free.book, backups_free_bytes: free.backups },
     database_ahead_ms: databaseAheadMs,
