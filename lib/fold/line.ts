@@ -135,33 +135,53 @@ class Lying {
       this.#begun += 1;
       i = this.#byStart[this.#begun];
     }
-    const highest = this.#at.findLast((places) => places.size > 0);
-    return highest === undefined ? null : this.#one(Math.min(...highest));
+    for (let height = ranks - 1; height >= 0; height -= 1) {
+      const places = this.#at[height];
+      if (places === undefined || places.size === 0) continue;
+      let first = Number.POSITIVE_INFINITY;
+      for (const place of places) if (place < first) first = place;
+      return this.#one(first);
+    }
+    return null;
   }
+}
+
+/** None lies over another, and they are in order: nothing is out of the limit and nothing suspect. */
+const isApart = (laid: readonly Laid[]): boolean =>
+  laid.every(({ from }, i) => from >= (laid[i - 1]?.to ?? Number.NEGATIVE_INFINITY));
+
+/** From each edge to the next what covers it, in order. */
+function covered(laid: readonly Laid[]): Laid[] {
+  if (isApart(laid)) return laid.filter(({ from, to }) => to > from);
+  const edges = Float64Array.from(laid.flatMap(({ from, to }) => [from, to])).sort();
+  const lying = new Lying(laid);
+  const found: Laid[] = [];
+  edges.forEach((from, index) => {
+    const to = edges[index + 1];
+    if (to === undefined || to === from) return;
+    const top = lying.from(from);
+    if (top) found.push({ ...top, from, to });
+  });
+  return found;
 }
 
 /** Lays the stretches over one another; what lies beneath is cut, moments stay moments. */
 function flatten(laid: readonly Laid[]): Stretch[] {
-  const edges = [...new Set(laid.flatMap(({ from, to }) => [from, to]))].sort((a, b) => a - b);
-  const gaps = new Set(laid.filter(({ kind }) => kind === 'nobody_looked').map(({ from }) => from));
-  const lying = new Lying(laid);
+  const gaps = new Set<number>();
+  for (const { kind, from } of laid) if (kind === 'nobody_looked') gaps.add(from);
   const flat: Laid[] = [];
-  edges.forEach((from, index) => {
-    const to = edges[index + 1];
-    if (to === undefined) return;
-    const top = lying.from(from);
-    if (!top) return;
+  for (const top of covered(laid)) {
     const last = flat.at(-1);
     // Two gaps that a look parts stay two; what is seen or out of the limit goes on through a look.
     const goesOn =
       last &&
-      last.to === from &&
+      last.to === top.from &&
       last.kind === top.kind &&
       last.witness === top.witness &&
-      !(top.kind === 'nobody_looked' && gaps.has(from));
-    if (goesOn) last.to = to;
-    else flat.push({ ...top, from, to });
-  });
+      !(top.kind === 'nobody_looked' && gaps.has(top.from));
+    if (goesOn) last.to = top.to;
+    else flat.push(top);
+  }
   const moments = laid.filter(
     ({ kind, from, to }) => from === to && kind !== 'seen' && kind !== 'nobody_looked',
   );

@@ -116,6 +116,8 @@ function seen(one: DrawnStretch, a: End, b: End, bar: Bar): LinePath[] {
 }
 
 function nobodyLooked(a: End, b: End, bar: Bar): LinePath[] {
+  // A cut leans by a quarter of the height at either end: where even that leaves no room there is nothing to draw.
+  if (b.x + b.shift - a.x - a.shift + bar.h / 2 < gap) return [];
   const e = bar.h >= 14 ? 3 : 2;
   const edges = [bar.y + e / 2, bar.y + bar.h - e / 2]
     .map((v) => ({ v, from: endAt(a, bar, v), to: endAt(b, bar, v) }))
