@@ -16,7 +16,7 @@ import { clock, hand, reading, site } from './drafts.ts';
 import { type FreshBook, freshBook } from './fresh-book.ts';
 
 // Processes of their own write and restore: on a busy machine that takes its time.
-vi.setConfig({ testTimeout: 120_000 });
+vi.setConfig({ testTimeout: 300_000, hookTimeout: 300_000 });
 
 let book: FreshBook;
 let folder: string;
@@ -49,9 +49,9 @@ const before = (daysAgo: number) => ({
 });
 
 async function until(done: () => boolean): Promise<void> {
-  const end = Date.now() + 90_000;
+  const end = Date.now() + 240_000;
   while (!done()) {
-    if (Date.now() > end) throw new Error('it did not happen within 90 s');
+    if (Date.now() > end) throw new Error('it did not happen within 240 s');
     await sleep(100);
   }
 }
