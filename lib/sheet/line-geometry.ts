@@ -116,8 +116,6 @@ function seen(one: DrawnStretch, a: End, b: End, bar: Bar): LinePath[] {
 }
 
 function nobodyLooked(a: End, b: End, bar: Bar): LinePath[] {
-  // A cut leans by a quarter of the height at either end: where even that leaves no room there is nothing to draw.
-  if (b.x + b.shift - a.x - a.shift + bar.h / 2 < gap) return [];
   const e = bar.h >= 14 ? 3 : 2;
   const edges = [bar.y + e / 2, bar.y + bar.h - e / 2]
     .map((v) => ({ v, from: endAt(a, bar, v), to: endAt(b, bar, v) }))
@@ -168,6 +166,8 @@ function suspect(one: Placed, bar: Bar, width: number): LinePath[] {
 
 function stretchPaths(all: readonly Placed[], i: number, nowX: number | null, bar: Bar): LinePath[] {
   const one = all[i];
+  // A cut leans by a quarter of the height at either end: where even that leaves no room there is nothing to draw.
+  if (one?.stretch.kind === 'nobody_looked' && one.b - one.a + bar.h / 2 < gap) return [];
   const both = ends(all, i, nowX);
   if (!one || !both) return [];
   const { a, b } = both;
@@ -205,10 +205,10 @@ export function lineGeometry(line: DrawnLine, box: LineBox): LineGeometry {
 
   const paths = lying.flatMap((_, i) => stretchPaths(lying, i, nowX, bar));
   for (const one of whole) if (one.stretch.kind === 'suspect') paths.push(...suspect(one, bar, box.width));
-  const ticks = new Set(
-    line.looks.filter((look) => inside(look.at)).map((look) => at(x(look.at), bar.y - 7)),
-  );
-  for (const tick of ticks) paths.push(stroked('tick', `M${tick}V${fixed(bar.y - 1)}`, 2));
+  const [tickTop, tickFoot] = [fixed(bar.y - 7), fixed(bar.y - 1)];
+  const ticks = new Set<string>();
+  for (const look of line.looks) if (inside(look.at)) ticks.add(fixed(x(look.at)));
+  for (const tick of ticks) paths.push(stroked('tick', `M${tick} ${tickTop}V${tickFoot}`, 2));
   if (line.dueAt !== null && inside(line.dueAt)) {
     const [px, top] = [x(line.dueAt), bar.y - 6];
     paths.push(stroked('post', `M${at(px, top)}V${fixed(bar.y + bar.h + 6)}M${at(px, top)}h7`, 2.5, 'tool'));
