@@ -18,6 +18,7 @@ const phones = 200;
 const ofARound = 8;
 const atOnce = 8; // people who log at the same moment in a large kitchen
 const aMonth = 30;
+const aDay = 2880; // looks half a minute apart
 
 /** Every look a minute before the one before it, none like another. */
 function drafts(visitor: Visitor, from: number, count: number): Draft[] {
@@ -96,12 +97,16 @@ function memoryOf(pid: string): number | null {
   }
 }
 
-/** A month of days, each a few rounds and a look at the first page: what the server's memory does meanwhile. */
-async function memoryLine(kitchen: KitchenServer, visitor: Visitor, from: number): Promise<string> {
+/**
+ * A month of days, each a few rounds and a look at the first page: what the server's memory does meanwhile. Each day's
+ * looks lie on their own day, all before what the first page shows: its night grows no longer while memory is watched.
+ */
+async function memoryLine(kitchen: KitchenServer, visitor: Visitor): Promise<string> {
   const values: number[] = [];
   for (let day = 0; day < aMonth; day += 1) {
+    const from = (aMonth - day + 10) * aDay;
     for (let round = 0; round < 8; round += 1)
-      await post(kitchen.url, visitor, drafts(visitor, from + (day * 8 + round) * ofARound, ofARound));
+      await post(kitchen.url, visitor, drafts(visitor, from + round * ofARound, ofARound));
     await fetch(kitchen.url, { headers: visitor.headers }).then((page) => page.arrayBuffer());
     const mb = memoryOf(String(kitchen.process.pid));
     if (mb !== null) values.push(mb);
@@ -141,14 +146,13 @@ async function appending(kitchen: KitchenServer, visitor: Visitor, script: BareS
   );
   say('  200 phones …');
   const sent = await phonesLine(kitchen, visitor, next);
-  next += phones * ofARound;
   say('  a month of days …');
   return [
     rateLine('appending one entry by the API', one),
     rateLine(`appending one entry by each of ${atOnce} clients at once`, eight),
     rateLine(`appending ${ofABatch} entries at once by the API`, many),
     sent,
-    await memoryLine(kitchen, visitor, next),
+    await memoryLine(kitchen, visitor),
   ];
 }
 
