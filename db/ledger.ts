@@ -38,7 +38,7 @@ export type Clock = () => number;
 export type Admit = (draft: Draft, soFar: readonly Entry[]) => Problem[];
 
 /** Reads what `Admit` has to know. Asked under the lock of the chain: nobody writes between its answer and the entry. */
-export type Asking = (tx: Tx) => Promise<Admit>;
+type Asking = (tx: Tx) => Promise<Admit>;
 
 export type Tx = Parameters<Parameters<Db['drizzle']['transaction']>[0]>[0];
 type Row = typeof ledger.$inferInsert;

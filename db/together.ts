@@ -4,7 +4,7 @@ import type { Db } from './connect.ts';
 type Waiting<Post, Answer> = { post: Post; done: (answer: Answer) => void; fail: (cause: unknown) => void };
 
 /** Does several posts in one transaction and answers each, in their order. All or none of them. */
-export type DoTogether<Post, Answer> = (posts: readonly Post[]) => Promise<Answer[]>;
+type DoTogether<Post, Answer> = (posts: readonly Post[]) => Promise<Answer[]>;
 
 /**
  * Posts to one chain that come while another is being written wait for it, and are then written together: one lock,
