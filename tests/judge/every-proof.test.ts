@@ -117,7 +117,9 @@ describe('every stage that a rule can give has a proof in words: its figure, wha
     expectProof(proof, 'cold_hold', '7 ');
     // The 16th is day 1, so the 23rd is day 8.
     expect(wordsOf(proof, 'cold_hold', 'en')).toContain('Counted from 2026-10-16, 2026-10-23 is day 8.');
-    expect(wordsOf(proof, 'cold_hold', 'es')).toContain('Contado desde el 2026-10-16, el 2026-10-23 es el día 8.');
+    expect(wordsOf(proof, 'cold_hold', 'es')).toContain(
+      'Contado desde el 2026-10-16, el 2026-10-23 es el día 8.',
+    );
   });
 });
 
