@@ -2,6 +2,7 @@ import { NextIntlClientProvider } from 'next-intl';
 import type { ReactNode } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
+import Fault from '#app/error.tsx';
 import { By } from '#app/ui/By.tsx';
 import { TextField } from '#app/ui/Field.tsx';
 import { Figure } from '#app/ui/Figure.tsx';
@@ -273,5 +274,14 @@ describe('no part speaks a forbidden word', () => {
   test('a time that the tool worked out reads "by", in both languages', () => {
     expect(text(drawn(<By time="02:36" />)).trim()).toBe('by 02:36');
     expect(text(drawn(<By time="02:36" />, 'es')).trim()).toBe('antes de 02:36');
+  });
+});
+
+describe('a page that failed', () => {
+  test('says what that means for what was written, and can be asked again', () => {
+    const said = text(drawn(<Fault />));
+    expect(said).toContain('What was saved stays in the book');
+    expect(said).toContain('Try again');
+    expect(text(drawn(<Fault />, 'es'))).toContain('Lo guardado sigue en el libro');
   });
 });
