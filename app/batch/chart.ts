@@ -23,6 +23,7 @@ export type Chart = {
 };
 
 const padDegrees = 4; // room above the highest and below the lowest figure, in degrees of the chart
+const labelPx = { width: 44, height: 18 }; // of a figure with one decimal and its sign, lettered
 const namedGapPx = 96; // narrower gaps are left to the line and the table
 
 /**
@@ -50,16 +51,35 @@ export function chart(
     points: line.looks.map(point),
     links: series.flatMap((looks) => links(looks, line.stretches).map(([a, b]) => link(point(a), point(b)))),
     drops: own.map(point),
-    labels: lettered(lowestPerMoment(own), line.looks, line.stretches).map((look) => ({
-      ...point(look),
-      cut: isOut(look, line.stretches),
-    })),
+    labels: apart(
+      lettered(lowestPerMoment(own), line.looks, line.stretches).map((look) => ({
+        ...point(look),
+        cut: isOut(look, line.stretches),
+      })),
+    ),
     limits: limits.map(y),
     gaps: line.stretches
       .filter((stretch) => stretch.kind === 'nobody_looked')
       .map(({ from, to }) => ({ x: x(from), width: x(to) - x(from), from, to }))
       .filter((gap) => gap.width >= namedGapPx),
   };
+}
+
+/**
+ * The figures that can be read beside one another: one out of the limit always stands, then the newer before the
+ * older. What is left out here stands among the readings below.
+ */
+function apart(labels: readonly ChartLabel[]): ChartLabel[] {
+  const first = [...labels].sort((a, b) => Number(b.cut) - Number(a.cut) || b.look.at - a.look.at);
+  const kept: ChartLabel[] = [];
+  for (const label of first) {
+    const over = kept.some(
+      ({ x, y, cut }) =>
+        !cut && Math.abs(x - label.x) < labelPx.width && Math.abs(y - label.y) < labelPx.height,
+    );
+    if (label.cut || !over) kept.push(label);
+  }
+  return kept.sort((a, b) => a.look.at - b.look.at);
 }
 
 /** The drawn piece's looks, one list a spot, in order of time. */

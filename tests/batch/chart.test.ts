@@ -53,6 +53,18 @@ describe('the chart of a batch', () => {
     ]);
   });
 
+  test('of figures that would lie over one another the newer stands, and one out of the limit always', () => {
+    const close = {
+      ...night,
+      looks: [look(0, 150), look(4, 149), look(4.2, 132), look(4.3, 131), look(9.8, 150.5), look(10, 150)],
+      stretches: [stretch('under', 4.2, 4.3), stretch('nobody_looked', 9.8, 10)],
+    };
+    const values = (width: number) =>
+      chart(close, [135], 3, { ...box, width }).labels.map((each) => each.look.value);
+    expect(values(1000)).toEqual([150, 132, 131, 150]); // 0.2 h are 20 px
+    expect(values(4000)).toEqual([150, 132, 131, 150.5, 150]); // 0.2 h are 80 px
+  });
+
   test('a figure out of the limit is lettered for any piece; one that proves nothing is not cut', () => {
     const looks = [
       ...night.looks.filter(({ value }) => value !== 131),
