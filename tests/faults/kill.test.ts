@@ -1,4 +1,4 @@
-import { chmodSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { firstVisit, type Visitor } from '#bin/visitor.ts';
 import { type Api, keepApi } from './api-process.ts';
 import { expectBookKept } from './kept-after-fault.ts';
+import { killDatabase } from './kill-database.ts';
 import { panOfBeans } from './night-load.ts';
 import { Phone } from './phone.ts';
 import { killPlan, type Round } from './plan.ts';
@@ -40,11 +41,8 @@ afterAll(async () => {
   rmSync(data, { recursive: true, force: true });
 });
 
-const postmaster = (): number =>
-  Number(readFileSync(join(data, 'postgres', 'postmaster.pid'), 'utf8').split('\n')[0]);
-
 function strike(victim: Round['victim']): void {
-  if (victim !== 'server') process.kill(postmaster(), 'SIGKILL');
+  if (victim !== 'server') killDatabase(join(data, 'postgres'));
   if (victim !== 'database') process.kill(api.pid(), 'SIGKILL');
 }
 
