@@ -7,11 +7,15 @@ import { join } from 'node:path';
  * connection. Killed alone, the first leaves the others to finish what they had begun, and nothing is cut.
  */
 export function killDatabase(cluster: string): void {
-  const postmaster = Number(readFileSync(join(cluster, 'postmaster.pid'), 'utf8').split('\n')[0]);
+  const postmaster = postmasterOf(cluster);
   const children = childrenOf(postmaster);
   process.kill(postmaster, 'SIGKILL');
   for (const pid of children) killUnlessGone(pid);
 }
+
+/** The process of a cluster that starts the others. */
+export const postmasterOf = (cluster: string): number =>
+  Number(readFileSync(join(cluster, 'postmaster.pid'), 'utf8').split('\n')[0]);
 
 /** The processes that `pid` started and that still run. */
 function childrenOf(pid: number): number[] {
