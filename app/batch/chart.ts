@@ -66,20 +66,18 @@ export function chart(
 }
 
 /**
- * The figures that can be read beside one another: one out of the limit always stands, then the newer before the
- * older. What is left out here stands among the readings below.
+ * The figures that can be read beside one another, the newer before the older. One out of the limit is lettered below
+ * its point, where it is in no other's way, and always stands. What is left out here stands among the readings below.
  */
 function apart(labels: readonly ChartLabel[]): ChartLabel[] {
-  const first = [...labels].sort((a, b) => Number(b.cut) - Number(a.cut) || b.look.at - a.look.at);
   const kept: ChartLabel[] = [];
-  for (const label of first) {
-    const over = kept.some(
-      ({ x, y, cut }) =>
-        !cut && Math.abs(x - label.x) < labelPx.width && Math.abs(y - label.y) < labelPx.height,
+  const isFree = ({ x, y }: ChartLabel): boolean =>
+    !kept.some(
+      (other) =>
+        !other.cut && Math.abs(other.x - x) < labelPx.width && Math.abs(other.y - y) < labelPx.height,
     );
-    if (label.cut || !over) kept.push(label);
-  }
-  return kept.sort((a, b) => a.look.at - b.look.at);
+  for (const label of labels.toReversed()) if (label.cut || isFree(label)) kept.push(label);
+  return kept.toReversed();
 }
 
 /** The drawn piece's looks, one list a spot, in order of time. */
