@@ -1,5 +1,5 @@
-import { profileOf } from '#lib/fold/ask.ts';
-import type { Batch, Book, JudgedRun, Look } from '#lib/fold/book.ts';
+import { profileOf, stagesOf } from '#lib/fold/ask.ts';
+import type { Batch, Book, JudgedRun } from '#lib/fold/book.ts';
 import { type Side, sideOf } from '#lib/fold/good.ts';
 import type { Body } from '#shared/entries/entry.ts';
 
@@ -28,14 +28,11 @@ export function sides(book: Book, runs: readonly JudgedRun[]): Map<string, Side>
     runs.flatMap((run) =>
       run.looks.map((look): [string, Side] => [
         look.id,
-        sideOf(look, run.step, stagesOf(run, look), profile),
+        sideOf(look, run.step, stagesOf(run, look.piece), profile),
       ]),
     ),
   );
 }
-
-const stagesOf = (run: JudgedRun, look: Look) =>
-  run.byPiece.find(({ piece }) => piece === look.piece)?.stages ?? run.stages;
 
 /** The run that the page shows first: the one asked for, else the one that goes on, else the last. */
 export function shownRun(batch: Batch, asked: string | undefined): JudgedRun | null {

@@ -1,3 +1,4 @@
+import { stagesOf } from '#lib/fold/ask.ts';
 import type { Book, JudgedRun } from '#lib/fold/book.ts';
 import type { Stage, StageName } from '#lib/judge/answer.ts';
 import { stageEntries } from '#lib/judge/stage.ts';
@@ -76,7 +77,7 @@ export type NextRead = 'learn_the_rate' | 'before_it_is_too_late' | 'at_the_figu
 export function coolingOutlook(book: Book, run: JudgedRun): CoolingOutlook | null {
   if (run.step !== 'cooling' || run.end !== null) return null;
   const series = coolingSeries(book, run);
-  const stages = run.byPiece.find(({ piece }) => piece === series.piece)?.stages ?? run.stages;
+  const stages = stagesOf(run, series.piece);
   const open = stageEntries(stages).filter(([, stage]) => stage.open && stage.limit !== null);
   if (open.length === 0) return null;
   const air = airRound(book, run);

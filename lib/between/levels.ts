@@ -1,4 +1,4 @@
-import { profileOf } from '#lib/fold/ask.ts';
+import { profileOf, stagesOf } from '#lib/fold/ask.ts';
 import type { Book, JudgedRun, Look } from '#lib/fold/book.ts';
 import { sideOf } from '#lib/fold/good.ts';
 import { byLogger, lineOf } from '#lib/fold/line.ts';
@@ -37,7 +37,7 @@ const isCore = ({ spot }: Look): boolean => spot === 'core';
  * is heated, or is held cold).
  */
 export function levelsOf(book: Book, run: JudgedRun, piece: number | null): Levels | null {
-  const stages = run.byPiece.find((one) => one.piece === piece)?.stages ?? run.stages;
+  const stages = stagesOf(run, piece);
   const held = stages.at_readings;
   if (held === undefined || held.limit === null || !held.limit.comparison.endsWith('above')) return null;
   const limit = inF(held.limit);
@@ -61,7 +61,7 @@ export function levelsOf(book: Book, run: JudgedRun, piece: number | null): Leve
 function goodLooks(book: Book, run: JudgedRun, piece: number | null): number[] {
   const profile = profileOf(book);
   if (profile === null) return [];
-  const stages = run.byPiece.find((one) => one.piece === piece)?.stages ?? run.stages;
+  const stages = stagesOf(run, piece);
   return run.looks
     .filter((look) => look.piece === piece && sideOf(look, run.step, stages, profile) === 'good')
     .map(({ at }) => at);

@@ -1,8 +1,13 @@
+import type { Stages } from '#lib/judge/answer.ts';
 import type { Profile } from '#lib/limits/profile.ts';
 import type { Book, Deviation, JudgedRun, Member } from './book.ts';
 
 /** The limits profile by which the book is judged; null when the kitchen names one that is not known. */
 export const profileOf = (book: Pick<Book, 'limits'>): Profile | null => book.limits.profile;
+
+/** The stages of one piece of the run; of the group where that piece was not judged. */
+export const stagesOf = (run: Pick<JudgedRun, 'byPiece' | 'stages'>, piece: number | null): Stages =>
+  run.byPiece.find((one) => one.piece === piece)?.stages ?? run.stages;
 
 /** Those who are in the run now. */
 export const presentIn = (run: JudgedRun): Member[] => run.members.filter(({ until }) => until === null);

@@ -1,7 +1,7 @@
 import type { Stage, StageName, Stages } from '#lib/judge/answer.ts';
 import { stageEntries } from '#lib/judge/stage.ts';
 import { presentIn, profileOf } from './ask.ts';
-import type { Book, Due, JudgedRun } from './book.ts';
+import type { Book, Due, JudgedRun, Look } from './book.ts';
 import { sideOf } from './good.ts';
 import { planOf } from './plan-of.ts';
 
@@ -12,12 +12,9 @@ const checkpointSlack = 10 * minute;
 /** The last look at the group by which the plan counts: one that can prove something, suspect ones left out. */
 function lastLooked(book: Book, run: JudgedRun): number | null {
   const profile = profileOf(book);
-  const proving = run.looks.filter((look) =>
-    profile === null
-      ? !look.suspect
-      : sideOf(look, run.step, run.stages, profile) !== 'neither' && !look.suspect,
-  );
-  return proving.at(-1)?.at ?? null;
+  const proves = (look: Look): boolean =>
+    !look.suspect && (profile === null || sideOf(look, run.step, run.stages, profile) !== 'neither');
+  return run.looks.findLast(proves)?.at ?? null;
 }
 
 /** The first checkpoint after the last look, counted from the earliest start of those who are there. */

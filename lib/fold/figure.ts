@@ -1,7 +1,7 @@
 import { line, low } from '#lib/judge/compare.ts';
 import type { Profile } from '#lib/limits/profile.ts';
 import { minutesBetween } from '#shared/time.ts';
-import { initialsOf, presentIn, profileOf } from './ask.ts';
+import { initialsOf, presentIn, profileOf, stagesOf } from './ask.ts';
 import type { Book, JudgedRun, Look } from './book.ts';
 import { sideOf } from './good.ts';
 import { worstLook } from './pieces.ts';
@@ -42,7 +42,7 @@ export function lastLooks(run: JudgedRun): Look[] {
 export function isBad(book: Book, run: JudgedRun, look: Look): boolean {
   const profile = profileOf(book);
   if (profile === null) return false;
-  const stages = run.byPiece.find(({ piece }) => piece === look.piece)?.stages ?? run.stages;
+  const stages = stagesOf(run, look.piece);
   const side = sideOf(look, run.step, stages, profile);
   return side === 'bad' || (side === 'neither' && isUnderFull(look, run, profile));
 }

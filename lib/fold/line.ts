@@ -1,7 +1,7 @@
 import { conventions } from '#lib/limits/conventions.ts';
 import type { Profile } from '#lib/limits/profile.ts';
 import { minutesBetween } from '#shared/time.ts';
-import { profileOf } from './ask.ts';
+import { profileOf, stagesOf } from './ask.ts';
 import type { Book, JudgedRun, Look, Member } from './book.ts';
 import { dueOf } from './due.ts';
 import { answers, type Side, sideOf } from './good.ts';
@@ -50,19 +50,18 @@ function betweenGood(good: readonly Look[], start: number, until: number, interv
   const last = good.at(-1);
   if (!first || !last) return [{ kind: 'nobody_looked', from: start, to: until }];
   laid.push({ kind: 'nobody_looked', from: start, to: first.at });
-  good.forEach((look, index) => {
+  for (const [index, look] of good.entries()) {
     const next = good[index + 1];
-    if (!next) return;
-    const apart = minutesBetween(look.at, next.at);
-    const seen = interval !== null && apart <= interval;
+    if (!next) break;
+    const [from, to] = [look.at, next.at];
+    const apart = minutesBetween(from, to);
+    if (interval === null || apart > interval) {
+      laid.push({ kind: 'nobody_looked', from, to });
+      continue;
+    }
     const logged = byLogger(look) && byLogger(next) && apart <= conventions.logger_gap_min;
-    laid.push({
-      kind: seen ? 'seen' : 'nobody_looked',
-      from: look.at,
-      to: next.at,
-      ...(seen ? { witness: logged ? ('logger' as const) : ('hand' as const) } : {}),
-    });
-  });
+    laid.push({ kind: 'seen', from, to, witness: logged ? 'logger' : 'hand' });
+  }
   laid.push({ kind: 'nobody_looked', from: last.at, to: until });
   return laid;
 }
@@ -71,6 +70,7 @@ function betweenGood(good: readonly Look[], start: number, until: number, interv
 function outOfLimit(marked: readonly Marked[], member: Member, until: number): Laid[] {
   const end = Math.min(member.until ?? until, until);
   const own = marked.filter(({ look }) => look.piece === member.piece);
+  if (!own.some(({ side }) => side === 'bad')) return [];
   const laid: Laid[] = [];
   let covered = Number.NEGATIVE_INFINITY;
   own.forEach(({ look, side }, index) => {
@@ -152,7 +152,6 @@ const isApart = (laid: readonly Laid[]): boolean =>
 
 /** From each edge to the next what covers it, in order. */
 function covered(laid: readonly Laid[]): Laid[] {
-  if (isApart(laid)) return laid.filter(({ from, to }) => to > from);
   const edges = Float64Array.from(laid.flatMap(({ from, to }) => [from, to])).sort();
   const lying = new Lying(laid);
   const found: Laid[] = [];
@@ -167,10 +166,13 @@ function covered(laid: readonly Laid[]): Laid[] {
 
 /** Lays the stretches over one another; what lies beneath is cut, moments stay moments. */
 function flatten(laid: readonly Laid[]): Stretch[] {
-  const gaps = new Set<number>();
-  for (const { kind, from } of laid) if (kind === 'nobody_looked') gaps.add(from);
+  const apart = isApart(laid);
+  // Apart, each begins where it was laid: a sensor's thousand gaps need no set of their starts.
+  const gaps = apart
+    ? null
+    : new Set(laid.flatMap((one) => (one.kind === 'nobody_looked' ? [one.from] : [])));
   const flat: Laid[] = [];
-  for (const top of covered(laid)) {
+  for (const top of apart ? laid.filter(({ from, to }) => to > from) : covered(laid)) {
     const last = flat.at(-1);
     // Two gaps that a look parts stay two; what is seen or out of the limit goes on through a look.
     const goesOn =
@@ -178,7 +180,7 @@ function flatten(laid: readonly Laid[]): Stretch[] {
       last.to === top.from &&
       last.kind === top.kind &&
       last.witness === top.witness &&
-      !(top.kind === 'nobody_looked' && gaps.has(top.from));
+      !(top.kind === 'nobody_looked' && (gaps === null || gaps.has(top.from)));
     if (goesOn) last.to = top.to;
     else flat.push(top);
   }
@@ -189,9 +191,10 @@ function flatten(laid: readonly Laid[]): Stretch[] {
 }
 
 function sum(stretches: readonly Stretch[], kind: Kind, until: number): number {
-  return stretches
-    .filter((one) => one.kind === kind)
-    .reduce((total, { from, to }) => total + Math.max(0, minutesBetween(from, Math.min(to, until))), 0);
+  let total = 0;
+  for (const one of stretches)
+    if (one.kind === kind) total += Math.max(0, minutesBetween(one.from, Math.min(one.to, until)));
+  return total;
 }
 
 function membersOf(run: JudgedRun, piece: number | null | undefined): Member[] {
@@ -208,7 +211,7 @@ function membersOf(run: JudgedRun, piece: number | null | undefined): Member[] {
 
 const marked = (looks: readonly Look[], run: JudgedRun, profile: Profile | null): Marked[] =>
   looks.map((look) => {
-    const stages = run.byPiece.find(({ piece }) => piece === look.piece)?.stages ?? run.stages;
+    const stages = stagesOf(run, look.piece);
     return { look, side: profile === null ? 'neither' : sideOf(look, run.step, stages, profile) };
   });
 

@@ -1,4 +1,5 @@
 import { converted } from '#shared/units.ts';
+import { stagesOf } from './ask.ts';
 import type { BatchFrame } from './batch-frame.ts';
 import type { JudgedRun, Look, Piece } from './book.ts';
 import { sideOf } from './good.ts';
@@ -36,7 +37,7 @@ export function lastGoodLook(frame: BatchFrame, piece: number | null, before: nu
   const { profile } = frame.bench;
   if (!profile) return null;
   const good = frame.runs.flatMap((run) => {
-    const stages = run.byPiece.find((each) => each.piece === piece)?.stages ?? run.stages;
+    const stages = stagesOf(run, piece);
     return run.looks.filter(
       (look) =>
         look.piece === piece && look.at < before && sideOf(look, run.step, stages, profile) === 'good',

@@ -36,6 +36,7 @@ const defaultTop = 9;
 const gap = 3; // between a stretch and its neighbour
 const leastUnder = 14; // least drawn width of an under stretch; times in words stay exact
 const leastSuspect = 26; // two half waves
+const tickWidth = 2;
 
 const fixed = (n: number): string => String(Math.round(n * 10) / 10);
 const at = (x: number, y: number): string => `${fixed(x)} ${fixed(y)}`;
@@ -191,6 +192,28 @@ function stretchPaths(all: readonly Placed[], i: number, nowX: number | null, ba
   }
 }
 
+/** Looks outside of the axis have no tick; ticks that touch are one block, as a sensor's do. */
+function tickBlocks(line: DrawnLine, width: number): { from: number; to: number }[] {
+  const blocks: { from: number; to: number }[] = [];
+  for (const { at: t } of line.looks) {
+    if (t < line.from || t > line.to) continue;
+    const x = xOf(line, width, t);
+    const [from, to] = [x - tickWidth / 2, x + tickWidth / 2];
+    const last = blocks.at(-1);
+    if (last !== undefined && from >= last.from && from <= last.to) last.to = Math.max(last.to, to);
+    else blocks.push({ from, to });
+  }
+  return blocks;
+}
+
+function ticks(line: DrawnLine, width: number, bar: Bar): LinePath[] {
+  const [top, foot] = [fixed(bar.y - 7), fixed(bar.y - 1)];
+  const block = ({ from, to }: { from: number; to: number }): string =>
+    `M${fixed(from)} ${top}H${fixed(to)}V${foot}H${fixed(from)}Z`;
+  const d = tickBlocks(line, width).map(block).join('');
+  return d === '' ? [] : [filled('tick', d)];
+}
+
 /**
  * All paths of one proof line in the order in which they are drawn. The height holds a fallen bar and the now
  * line: y + 2h + 4.
@@ -203,12 +226,10 @@ export function lineGeometry(line: DrawnLine, box: LineBox): LineGeometry {
   const whole = placed(line, box.width);
   const lying = whole.filter(({ stretch }) => stretch.kind !== 'suspect');
 
-  const paths = lying.flatMap((_, i) => stretchPaths(lying, i, nowX, bar));
+  const paths: LinePath[] = [];
+  for (const i of lying.keys()) paths.push(...stretchPaths(lying, i, nowX, bar));
   for (const one of whole) if (one.stretch.kind === 'suspect') paths.push(...suspect(one, bar, box.width));
-  const [tickTop, tickFoot] = [fixed(bar.y - 7), fixed(bar.y - 1)];
-  const ticks = new Set<string>();
-  for (const look of line.looks) if (inside(look.at)) ticks.add(fixed(x(look.at)));
-  for (const tick of ticks) paths.push(stroked('tick', `M${tick} ${tickTop}V${tickFoot}`, 2));
+  paths.push(...ticks(line, box.width, bar));
   if (line.dueAt !== null && inside(line.dueAt)) {
     const [px, top] = [x(line.dueAt), bar.y - 6];
     paths.push(stroked('post', `M${at(px, top)}V${fixed(bar.y + bar.h + 6)}M${at(px, top)}h7`, 2.5, 'tool'));

@@ -128,8 +128,19 @@ describe('a stretch under the limit', () => {
 });
 
 describe('what is drawn over the line', () => {
-  test('each look is a tick of 6, one above the bar; one outside of the axis is left out', () => {
-    expect(d(line({ looks: [look(0), look(90), look(301)] }), 'tick')).toEqual(['M0 2V8', 'M90 2V8']);
+  test('each look is a tick 6 high and 2 wide, one above the bar; one outside of the axis is left out', () => {
+    expect(d(line({ looks: [look(0), look(90), look(301)] }), 'tick')).toEqual([
+      'M-1 2H1V8H-1ZM89 2H91V8H89Z',
+    ]);
+  });
+  test('ticks that touch or lie on one another are one block, whatever the order of the looks', () => {
+    expect(d(line({ looks: [look(10), look(11), look(11), look(13), look(16)] }), 'tick')).toEqual([
+      'M9 2H14V8H9ZM15 2H17V8H15Z',
+    ]);
+    expect(d(line({ looks: [look(13), look(11)] }), 'tick')).toEqual(['M12 2H14V8H12ZM10 2H12V8H10Z']);
+  });
+  test('a line without looks has no tick', () => {
+    expect(d(line({}), 'tick')).toEqual([]);
   });
   test('the next look is a post from 6 above to 6 below with a flag of 7, in the ink of the tool', () => {
     const due = line({ dueAt: t(240) });
