@@ -25,9 +25,6 @@ export type Db = {
   readonly close: () => Promise<void>;
 };
 
-/** The book, or a transaction in it: what only reads takes either. */
-export type Asks = Pick<Db['drizzle'], 'select'>;
-
 type Connect = postgres.Options<Record<string, never>>;
 
 /**

@@ -29,7 +29,7 @@ export async function enrolDevice(db: Db, { site, device: id, name }: Device, cl
 
 /**
  * The device to which a token was given, and who is signed in on it, longest first; null for any other text, and once
- * it was shut out. One question. How long a shift or idleness may last is the caller's to say.
+ * it was shut out. One question, by hand, for it is asked with each figure. How long a shift or idleness may last is the caller's to say.
  */
 export async function deviceAndSignIns(
   db: Db,
@@ -37,22 +37,24 @@ export async function deviceAndSignIns(
 ): Promise<{ device: Device; open: SignIn[] } | null> {
   const [site = '', id = '', key = ''] = token.split('.');
   if (!uuid.test(site) || !uuid.test(id)) return null;
-  const rows = await db.drizzle
-    .select({ name: device.name, tokenHash: device.tokenHash, open: signInColumns })
-    .from(device)
-    .leftJoin(
-      signIn,
-      and(eq(signIn.site, device.site), eq(signIn.device, device.device), isNull(signIn.endedMs)),
-    )
-    .where(and(eq(device.site, site), eq(device.device, id), isNull(device.revokedAt)))
-    .orderBy(signIn.sinceMs)
-    .prepare('device_and_sign_ins')
-    .execute();
+  const rows = await db.sql<(SignInOrNone & { name: string; tokenHash: string })[]>`
+    select device.name, device.token_hash as "tokenHash",
+      sign_in.id, person, how, since_ms::float8 as "sinceMs", last_seen_ms::float8 as "lastSeenMs"
+    from device left join sign_in
+      on sign_in.site = device.site and sign_in.device = device.device and ended_ms is null
+    where device.site = ${site} and device.device = ${id} and revoked_at is null
+    order by since_ms`;
   const [row] = rows;
   if (row === undefined) return null;
   if (!timingSafeEqual(Buffer.from(row.tokenHash), Buffer.from(sha256(key)))) return null;
-  return { device: { site, device: id, name: row.name }, open: rows.flatMap(({ open }) => open ?? []) };
+  return { device: { site, device: id, name: row.name }, open: rows.flatMap(openOf) };
 }
+
+/** One row a sign-in; where nobody is signed in one row of nulls. */
+type SignInOrNone = SignIn | { [column in keyof SignIn]: null };
+
+const openOf = ({ id, person, how, sinceMs, lastSeenMs }: SignInOrNone): SignIn[] =>
+  id === null ? [] : [{ id, person, how, sinceMs, lastSeenMs }];
 
 export async function devicesOf(db: Db, site: string): Promise<(typeof device.$inferSelect)[]> {
   return db.drizzle.select().from(device).where(eq(device.site, site)).orderBy(device.device);
@@ -89,14 +91,6 @@ export async function openSignIn(
   });
   return opened;
 }
-
-const signInColumns = {
-  id: signIn.id,
-  person: signIn.person,
-  how: signIn.how,
-  sinceMs: signIn.sinceMs,
-  lastSeenMs: signIn.lastSeenMs,
-};
 
 /** Notes that someone was just there. */
 export async function seen(db: Db, site: string, id: string, person: string, clock: Clock): Promise<void> {

@@ -1,16 +1,17 @@
-import { and, eq, sql } from 'drizzle-orm';
+import type postgres from 'postgres';
 import { v7 } from 'uuid';
-import { type Draft, draftSchema, type Entry, isKind, type Kind, type Known } from '#shared/entries/entry.ts';
-import { problemsOf } from '#shared/entries/issues.ts';
-import { canonicalText, chainStart, entryHash, erasedBody } from '#shared/envelope.ts';
+import type { Draft, Entry, Known } from '#shared/entries/entry.ts';
+import { chainStart, entryHash, erasedBody } from '#shared/envelope.ts';
 import type { Problem } from '#shared/problem.ts';
 import { isoOf } from '#shared/time.ts';
 import type { Db } from './connect.ts';
 import { derived } from './derived.ts';
-import { keepLives } from './lives.ts';
-import { head, ledger } from './schema.ts';
+import { keepLives, touchesLives } from './lives.ts';
+import { type ReadDraft, readDraft } from './read-draft.ts';
+import { head, type ledger } from './schema.ts';
 import { sha256 } from './sha256.ts';
 import { Together } from './together.ts';
+import { transact } from './transact.ts';
 
 /** Who adds to the book, as the server knows it: nothing of this is taken from what was sent. */
 export type Writer = {
@@ -38,9 +39,8 @@ export type Clock = () => number;
 export type Admit = (draft: Draft, soFar: readonly Entry[]) => Problem[];
 
 /** Reads what `Admit` has to know. Asked under the lock of the chain: nobody writes between its answer and the entry. */
-type Asking = (tx: Tx) => Promise<Admit>;
+type Asking = (within: Db) => Promise<Admit>;
 
-export type Tx = Parameters<Parameters<Db['drizzle']['transaction']>[0]>[0];
 type Row = typeof ledger.$inferInsert;
 type Seen = Pick<
   typeof ledger.$inferSelect,
@@ -48,6 +48,9 @@ type Seen = Pick<
 >;
 
 const draftsTogether = 500; // of posts that wait for the same chain: as many as one post may hold
+
+/** The end of a chain. */
+type End = { seq: number; hash: string };
 
 type Post = { writer: Writer; drafts: readonly Draft[]; clock: Clock; asking: Asking };
 const together = new Together<Post, Receipt[]>(({ drafts }) => drafts.length, draftsTogether);
@@ -71,7 +74,7 @@ export async function append(
   admit: Admit = () => [],
 ): Promise<Receipt[]> {
   if (drafts.length === 0) return [];
-  return db.drizzle.transaction((tx) => appendIn(tx, writer, drafts, clock, admit));
+  return transact(db, (within) => appendIn(within, writer, drafts, clock, admit));
 }
 
 /**
@@ -89,7 +92,11 @@ export async function appendAsked(
   if (drafts.length === 0) return [];
   const post = { writer, drafts, clock, asking };
   return together.add(db, writer.site, post, (posts) =>
-    db.drizzle.transaction((tx) => writePosts(tx, writer.site, posts)),
+    transact(db, async (within, unawaited) => {
+      const { receipts, statements } = await writePosts(within, writer.site, posts);
+      unawaited(...statements);
+      return receipts;
+    }),
   );
 }
 
@@ -106,132 +113,104 @@ export async function createSite(
   site: string = v7(),
 ): Promise<{ site: string | null; receipts: Receipt[] }> {
   let receipts: Receipt[] = [];
+  const isRefused = () => receipts.some(({ status }) => status === 'refused');
   try {
-    await db.drizzle.transaction(async (tx) => {
-      await tx.insert(head).values({ site, seq: 0, hash: chainStart });
-      receipts = await appendIn(tx, { ...writer, site }, drafts, clock, () => []);
-      if (receipts.some(({ status }) => status === 'refused')) tx.rollback();
+    await transact(db, async (within) => {
+      await within.drizzle.insert(head).values({ site, seq: 0, hash: chainStart });
+      receipts = await appendIn(within, { ...writer, site }, drafts, clock, () => []);
+      if (isRefused()) throw new Error('createSite: refused'); // undoes the head
     });
     return { site, receipts };
   } catch (error) {
-    if (receipts.some(({ status }) => status === 'refused')) return { site: null, receipts };
+    if (isRefused()) return { site: null, receipts };
     throw error;
   }
 }
 
 /** `append` inside a transaction that the caller has begun: what was read in it and what is written are one. */
 export async function appendIn(
-  tx: Tx,
+  within: Db,
   writer: Writer,
   drafts: readonly Draft[],
   clock: Clock,
   admit: Admit,
 ): Promise<Receipt[]> {
   const asking = async () => admit;
-  const [receipts = []] = await writePosts(tx, writer.site, [{ writer, drafts, clock, asking }]);
-  return receipts;
+  const posts = [{ writer, drafts, clock, asking }];
+  const { receipts, statements } = await writePosts(within, writer.site, posts);
+  await Promise.all(statements);
+  return receipts[0] ?? [];
 }
 
-/** Posts to one chain, one after another in one transaction. */
-async function writePosts(tx: Tx, site: string, posts: readonly Post[]): Promise<Receipt[][]> {
+type Statement = postgres.PendingQuery<postgres.Row[]>;
+
+/**
+ * Posts to one chain, one after another in one transaction.
+ * @returns the answers, and what writes them: statements that nobody has sent yet
+ */
+async function writePosts(
+  within: Db,
+  site: string,
+  posts: readonly Post[],
+): Promise<{ receipts: Receipt[][]; statements: Statement[] }> {
   // One connection: sent together and done in this order, so that all is read behind the lock.
   const locked = lockAndLookUp(
-    tx,
+    within,
     site,
     posts.flatMap(({ drafts }) => drafts),
   );
-  const asked = Promise.all(posts.map(({ asking }) => asking(tx)));
+  const asked = Promise.all(posts.map(({ asking }) => asking(within)));
   const [[end, seen], admits] = await Promise.all([locked, asked]);
   const pen = new Pen(end, seen);
   const receipts = posts.map(({ writer, drafts, clock }, n) => {
     const hand = { writer, receivedAt: isoOf(clock()), admit: admits[n] ?? (() => []) };
-    return drafts.map((draft) => pen.take(draft, hand));
+    return drafts.map((draft) => pen.take(draft.id, readDraft(draft), hand));
   });
-  if (pen.rows.length === 0) return receipts;
-  const moved = tx
-    .update(head)
-    .set({ seq: pen.end.seq, hash: pen.end.hash })
-    .where(eq(head.site, site))
-    .prepare('move_head')
-    .execute();
-  await Promise.all([insertion(tx, pen.rows), moved]);
-  await keepLives(tx, site, pen.entries);
-  return receipts;
+  if (pen.rows.length === 0) return { receipts, statements: [] };
+  const statements = [insertion(within, pen.rows), moving(within, site, pen.end)];
+  if (!touchesLives(pen.entries)) return { receipts, statements };
+  await Promise.all(statements);
+  await keepLives(within, site, pen.entries);
+  return { receipts, statements: [] };
 }
 
-/**
- * Any number of rows as one text: the same statement for one figure and for a night, so that it is kept planned, and
- * no parameter for each column of each row.
- */
-function insertion(tx: Tx, rows: Row[]): Promise<unknown> {
-  return tx
-    .insert(ledger)
-    .select(sql`select * from json_to_recordset(${JSON.stringify(rows.map(inColumns))}::json) as row(
-      site uuid, seq bigint, id uuid, kind text, version integer, at text, entered_at text, received_at text,
-      by uuid, known text, device uuid, body text, prev text, hash text,
-      at_ms bigint, subject uuid, target uuid, day text)`)
-    .prepare('insert_entries')
-    .execute();
+/** A list for each column: the same statement for one figure and for a night, so that it is kept planned. */
+function insertion({ sql }: Db, rows: Row[]): Statement {
+  const all = (name: keyof Row) => rows.map((row) => row[name] ?? null);
+  return sql`
+    insert into ledger (site, seq, id, kind, version, at, entered_at, received_at, by, known, device, body, prev,
+      hash, at_ms, subject, target, day)
+    select * from unnest(
+      ${all('site')}::uuid[], ${all('seq')}::bigint[], ${all('id')}::uuid[], ${all('kind')}::text[],
+      ${all('version')}::integer[], ${all('at')}::text[], ${all('enteredAt')}::text[], ${all('receivedAt')}::text[],
+      ${all('by')}::uuid[], ${all('known')}::text[], ${all('device')}::uuid[], ${all('body')}::text[],
+      ${all('prev')}::text[], ${all('hash')}::text[], ${all('atMs')}::bigint[], ${all('subject')}::uuid[],
+      ${all('target')}::uuid[], ${all('day')}::text[])`;
 }
 
-/** A row by the names of its columns. */
-const inColumns = ({ enteredAt, receivedAt, atMs, ...row }: Row): Record<string, unknown> => ({
-  ...row,
-  entered_at: enteredAt,
-  received_at: receivedAt,
-  at_ms: atMs,
-});
+const moving = ({ sql }: Db, site: string, { seq, hash }: End): Statement =>
+  sql`update head set seq = ${seq}, hash = ${hash} where site = ${site}`;
 
 /** Locks the end of the chain, then looks for the ids: sent together, the second sees all that the lock waited for. */
 async function lockAndLookUp(
-  tx: Tx,
+  { sql }: Db,
   site: string,
   drafts: readonly Draft[],
-): Promise<[{ seq: number; hash: string }, Map<string, Seen>]> {
+): Promise<[End, Map<string, Seen>]> {
   const typed = drafts.map(({ id }) => (typeof id === 'string' ? id.toLowerCase() : ''));
   const ids = [...new Set(typed)].filter((id) => uuid.test(id));
-  const locked = tx
-    .select()
-    .from(head)
-    .where(eq(head.site, site))
-    .for('update')
-    .prepare('lock_head')
-    .execute();
-  const looked = tx
-    .select({
-      id: ledger.id,
-      seq: ledger.seq,
-      kind: ledger.kind,
-      version: ledger.version,
-      at: ledger.at,
-      by: ledger.by,
-      body: ledger.body,
-      hash: ledger.hash,
-      receivedAt: ledger.receivedAt,
-      known: ledger.known,
-    })
-    .from(ledger)
-    .where(and(eq(ledger.site, site), sql`${ledger.id} = any(${`{${ids.join(',')}}`}::uuid[])`));
-  const [[end], seen] = await Promise.all([locked, looked.prepare('find_entries').execute()]);
+  const [[end], seen] = await Promise.all([
+    sql<End[]>`select seq::float8 as seq, hash from head where site = ${site} for update`,
+    sql<Seen[]>`
+      select id, seq::float8 as seq, kind, version, at, by, body, hash, received_at as "receivedAt", known
+      from ledger where site = ${site} and id = any(${ids}::uuid[])`,
+  ]);
   if (end === undefined) throw new Error(`append: no site ${site} in this book`);
   return [end, new Map(seen.map((row) => [row.id, row]))];
 }
 
+const idTaken: Problem = { field: 'id', problem: 'id_taken', remedy: 'send_as_new', values: {} };
 const uuid = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
-
-const schemas = new Map<Kind, ReturnType<typeof draftSchema>>();
-function schemaOf(kind: Kind): ReturnType<typeof draftSchema> {
-  const schema = schemas.get(kind) ?? draftSchema(kind);
-  schemas.set(kind, schema);
-  return schema;
-}
-
-const problem = (field: string, name: string, remedy: string, values: Problem['values'] = {}): Problem => ({
-  field,
-  problem: name,
-  remedy,
-  values,
-});
 
 /** Who holds the pen for a draft. */
 type Hand = { writer: Writer; receivedAt: string; admit: Admit };
@@ -240,34 +219,26 @@ type Hand = { writer: Writer; receivedAt: string; admit: Admit };
 class Pen {
   readonly rows: Row[] = [];
   readonly entries: Entry[] = [];
-  end: { seq: number; hash: string };
+  end: End;
   private readonly seen: Map<string, Seen>;
 
-  constructor(end: { seq: number; hash: string }, seen: Map<string, Seen>) {
+  constructor(end: End, seen: Map<string, Seen>) {
     this.end = { seq: end.seq, hash: end.hash };
     this.seen = seen;
   }
 
-  take(sent: Draft, hand: Hand): Receipt {
-    const refused = (problems: Problem[]): Receipt => ({ id: sent.id, status: 'refused', problems });
-    const kind: unknown = sent.kind; // as it came: nothing has parsed it yet
-    if (!isKind(kind)) {
-      const typed = typeof kind === 'string' ? kind.slice(0, 60) : typeof kind;
-      return refused([problem('kind', 'unknown_kind', 'reload', { typed })]);
-    }
-    const parsed = schemaOf(sent.kind).safeParse(sent);
-    if (!parsed.success) return refused(problemsOf(parsed.error, sent));
-    const draft = withLowerCaseIds(parsed.data);
-    const body = textOf(draft.body);
-    if (body === null) return refused([problem('body', 'unreadable_sign', 'type_again')]);
+  take(id: string, read: ReadDraft, hand: Hand): Receipt {
+    const refused = (problems: Problem[]): Receipt => ({ id, status: 'refused', problems });
+    if (read.problems !== null) return refused(read.problems);
+    const { draft, body } = read;
     const before = this.seen.get(draft.id);
     if (before !== undefined) {
-      if (!isSame(before, draft, body)) return refused([problem('id', 'id_taken', 'send_as_new')]);
-      return { ...receiptOf(before), id: sent.id, status: 'already' };
+      if (!isSame(before, draft, body)) return refused([idTaken]);
+      return { ...receiptOf(before), id, status: 'already' };
     }
     const problems = hand.admit(draft, this.entries);
     if (problems.length > 0) return refused(problems);
-    return { ...receiptOf(this.write(draft, body, hand)), id: sent.id, status: 'written' };
+    return { ...receiptOf(this.write(draft, body, hand)), id, status: 'written' };
   }
 
   private write(draft: Draft, body: string, { writer, receivedAt }: Hand): Seen {
@@ -285,22 +256,6 @@ class Pen {
     this.seen.set(id, written);
     this.end = { seq, hash };
     return written;
-  }
-}
-
-/** UUIDs are one id in either case; the chain covers them in lower case. */
-const withLowerCaseIds = (draft: Draft): Draft => ({
-  ...draft,
-  id: draft.id.toLowerCase(),
-  by: draft.by.toLowerCase(),
-});
-
-/** The body's canonical text; null where a text in it is not whole (half of a surrogate pair). */
-function textOf(body: object): string | null {
-  try {
-    return canonicalText(body);
-  } catch {
-    return null;
   }
 }
 

@@ -4,8 +4,8 @@ import { inOrder, ofKind } from '#lib/fold/order.ts';
 import { foldSteps } from '#lib/fold/runs.ts';
 import type { Entry } from '#shared/entries/entry.ts';
 import { msOf } from '#shared/time.ts';
+import type { Db } from './connect.ts';
 import { entriesOf } from './entry-of.ts';
-import type { Tx } from './ledger.ts';
 import { batchLife, ledger } from './schema.ts';
 
 /** From when to when (ms) a batch lived; `toMs` null = something of it may still be there. */
@@ -18,15 +18,18 @@ const decides: ReadonlySet<string> = new Set(['batch', 'step', 'amendment']);
  * Keeps `batch_life` beside the ledger: called with what was just written, in the same transaction. The lives are
  * the fold's own answer over each batch that was touched, so the table can be thrown away and made again.
  */
-export async function keepLives(tx: Tx, site: string, written: readonly Entry[]): Promise<void> {
+export async function keepLives(within: Db, site: string, written: readonly Entry[]): Promise<void> {
   const deciding = written.filter(({ kind }) => decides.has(kind));
-  if (deciding.length === 0) return;
-  const batches = await touched(tx, site, deciding);
-  if (batches.length > 0) await writeLives(tx, site, batches);
+  const batches = await touched(within, site, deciding);
+  if (batches.length > 0) await writeLives(within, site, batches);
 }
 
+/** Whether any of these can begin a batch's life, end it or give it back. */
+export const touchesLives = (written: readonly Entry[]): boolean =>
+  written.some(({ kind }) => decides.has(kind));
+
 /** The batches that these entries are about; an amendment is about its target's. */
-async function touched(tx: Tx, site: string, entries: readonly Entry[]): Promise<string[]> {
+async function touched({ drizzle }: Db, site: string, entries: readonly Entry[]): Promise<string[]> {
   const batches = new Set<string>();
   const targets: string[] = [];
   for (const { kind, body } of entries) {
@@ -36,7 +39,7 @@ async function touched(tx: Tx, site: string, entries: readonly Entry[]): Promise
   const seen = new Set<string>();
   for (let next = targets; next.length > 0; ) {
     for (const id of next) seen.add(id);
-    const rows = await tx
+    const rows = await drizzle
       .select({ kind: ledger.kind, subject: ledger.subject, target: ledger.target })
       .from(ledger)
       .where(and(eq(ledger.site, site), inArray(ledger.id, next)));
@@ -49,8 +52,8 @@ async function touched(tx: Tx, site: string, entries: readonly Entry[]): Promise
   return [...batches];
 }
 
-async function writeLives(tx: Tx, site: string, batches: string[]): Promise<void> {
-  const steps = await tx
+async function writeLives(within: Db, site: string, batches: string[]): Promise<void> {
+  const steps = await within.drizzle
     .select()
     .from(ledger)
     .where(
@@ -61,14 +64,14 @@ async function writeLives(tx: Tx, site: string, batches: string[]): Promise<void
       ),
     );
   const amendments = await amendmentsOf(
-    tx,
+    within,
     site,
     steps.map(({ id }) => id),
   );
   const entries = entriesOf([...steps, ...amendments]);
   const lives = livesOf(entries).filter(({ batch }) => batches.includes(batch));
   if (lives.length === 0) return;
-  await tx
+  await within.drizzle
     .insert(batchLife)
     .values(lives.map((life) => ({ site, ...life })))
     .onConflictDoUpdate({
@@ -78,10 +81,14 @@ async function writeLives(tx: Tx, site: string, batches: string[]): Promise<void
 }
 
 /** Amendments of these entries, and amendments of those. */
-async function amendmentsOf(tx: Tx, site: string, ids: string[]): Promise<(typeof ledger.$inferSelect)[]> {
+async function amendmentsOf(
+  { drizzle }: Db,
+  site: string,
+  ids: string[],
+): Promise<(typeof ledger.$inferSelect)[]> {
   const all = new Map<string, typeof ledger.$inferSelect>();
   for (let next = ids; next.length > 0; ) {
-    const rows = await tx
+    const rows = await drizzle
       .select()
       .from(ledger)
       .where(and(eq(ledger.site, site), inArray(ledger.target, next), eq(ledger.kind, 'amendment')));

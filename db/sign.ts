@@ -11,10 +11,11 @@ import type { Problem } from '#shared/problem.ts';
 import { isoOf } from '#shared/time.ts';
 import type { Db } from './connect.ts';
 import { erasedDay } from './erase/erased-day.ts';
-import { appendIn, type Clock, type Tx, type Writer } from './ledger.ts';
+import { appendIn, type Clock, type Writer } from './ledger.ts';
 import { loadDay } from './load-day.ts';
 import { head, signedText } from './schema.ts';
 import { sha256 } from './sha256.ts';
+import { transact } from './transact.ts';
 
 /** What a manager signs: the day as it was read, and what was decided on each open item. */
 export type ToSign = {
@@ -39,10 +40,9 @@ type End = { seq: number; hash: string };
  * only the caller knows the device.
  */
 export const signDay = (db: Db, writer: Writer, toSign: ToSign, clock: Clock): Promise<Signed> =>
-  db.drizzle.transaction(async (tx): Promise<Signed> => {
-    const end = await lockedEnd(tx, writer.site);
+  transact(db, async (within): Promise<Signed> => {
+    const end = await lockedEnd(within, writer.site);
     const now = clock();
-    const within = { ...db, drizzle: tx as unknown as Db['drizzle'] };
     // What is left of a day that was erased would be signed as if it were the day.
     const erased = await erasedDay(within, writer.site, toSign.day);
     if (erased) return refused('day', 'no_such_sheet', 'choose_offered_day');
@@ -57,9 +57,9 @@ export const signDay = (db: Db, writer: Writer, toSign: ToSign, clock: Clock): P
     const undecided = undecidedItems(day, toSign.openItems);
     if (undecided > 0) return refused('openItems', 'items_undecided', 'decide_first', { count: undecided });
 
-    await tx.insert(signedText).values({ site: writer.site, hash, text }).onConflictDoNothing();
+    await within.drizzle.insert(signedText).values({ site: writer.site, hash, text }).onConflictDoNothing();
     const draft = signatureDraft({ toSign, day, hash, end, now, signer, entries });
-    const [receipt] = await appendIn(tx, writer, [draft], clock, () => []);
+    const [receipt] = await appendIn(within, writer, [draft], clock, () => []);
     if (receipt?.status !== 'written') {
       throw new Error(`signDay: the book did not take the signature: ${JSON.stringify(receipt)}`);
     }
@@ -74,8 +74,8 @@ const refused = (
   changes: Change[] = [],
 ): Signed => ({ status: 'refused', problems: [{ field, problem, remedy, values }], changes });
 
-async function lockedEnd(tx: Tx, site: string): Promise<End> {
-  const [end] = await tx.select().from(head).where(eq(head.site, site)).for('update');
+async function lockedEnd({ drizzle }: Db, site: string): Promise<End> {
+  const [end] = await drizzle.select().from(head).where(eq(head.site, site)).for('update');
   if (end === undefined) throw new Error(`signDay: no site ${site} in this book`);
   return { seq: end.seq, hash: end.hash };
 }

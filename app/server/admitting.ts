@@ -1,7 +1,7 @@
 import 'server-only';
 import { aroundDrafts } from '#db/around-drafts.ts';
 import type { Db } from '#db/connect.ts';
-import type { Admit, Tx } from '#db/ledger.ts';
+import type { Admit } from '#db/ledger.ts';
 import { type Admission, admissionOf } from '#lib/fold/admission.ts';
 import { type AdmitOptions, admit } from '#lib/fold/admit.ts';
 import { changedMeanwhile } from '#lib/fold/stood-open.ts';
@@ -35,13 +35,13 @@ export async function admitting(
   session: Session,
   drafts: readonly Draft[],
   options: AdmitOptions & Partial<Unsigned> & { was?: ReadonlySet<string> },
-  tx: Tx,
+  within: Db,
 ): Promise<Admit> {
   const now = Date.now();
   const unsigned = { waited: options.waited ?? none, accepted: options.accepted ?? none };
   const [known, around] = await Promise.all([
-    setUpOf(db, session.site, tx),
-    aroundDrafts(tx, session.site, spokenOf(drafts, aroundMs)),
+    setUpOf(db, session.site, within),
+    aroundDrafts(within, session.site, spokenOf(drafts, aroundMs)),
   ]);
   let current = admission(known, around, []);
   let entries = new Map(current.entries);

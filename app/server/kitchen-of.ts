@@ -1,5 +1,5 @@
 import 'server-only';
-import type { Asks, Db } from '#db/connect.ts';
+import type { Db } from '#db/connect.ts';
 import { setUpSince } from '#db/set-up-since.ts';
 import { applyAmendments } from '#lib/fold/amend.ts';
 import type { Kitchen } from '#lib/fold/book.ts';
@@ -16,13 +16,13 @@ const kept = new WeakMap<Db, Map<string, Kept>>();
 /**
  * The set-up of a site as it is now. What the chain got since the last call is read and nothing else, so that a
  * saved figure does not wait for the folding of the set-up; another server's changes are seen like our own.
- * @param asks a transaction in which this is to be read
+ * @param within the book within a transaction, in which this is to be read
  */
-export async function setUpOf(db: Db, site: string, asks: Asks = db.drizzle): Promise<SetUp> {
+export async function setUpOf(db: Db, site: string, within: Db = db): Promise<SetUp> {
   const sites = kept.get(db) ?? new Map<string, Kept>();
   kept.set(db, sites);
   const before = sites.get(site);
-  const { entries: fresh, seq } = await setUpSince(asks, site, before?.seq ?? 0);
+  const { entries: fresh, seq } = await setUpSince(within, site, before?.seq ?? 0);
   const entries = new Map(before?.entries);
   const concerned = fresh.sort((a, b) => a.seq - b.seq).filter((entry) => keep(entries, entry));
   if (before !== undefined && concerned.length === 0) {

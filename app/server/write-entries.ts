@@ -32,8 +32,8 @@ export async function writeEntries(
 ): Promise<Receipt[]> {
   const { site, device } = session;
   const writer = { site, device, knownOf: (by: string) => knownOf(session, by) };
-  const receipts = await appendAsked(db, writer, drafts, Date.now, (tx) =>
-    admitting(db, session, drafts, options, tx),
+  const receipts = await appendAsked(db, writer, drafts, Date.now, (within) =>
+    admitting(db, session, drafts, options, within),
   );
   const taken = receipts.flatMap((receipt) =>
     receipt.status === 'written' && options.accepted.has(receipt.id) ? [receipt.seq] : [],

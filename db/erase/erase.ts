@@ -1,8 +1,9 @@
 import { and, eq, inArray, sql } from 'drizzle-orm';
 import { v7 } from 'uuid';
 import type { Db } from '#db/connect.ts';
-import { appendIn, type Clock, type Tx } from '#db/ledger.ts';
+import { appendIn, type Clock } from '#db/ledger.ts';
 import { batchLife, head, signedText } from '#db/schema.ts';
+import { transact } from '#db/transact.ts';
 import type { DraftOf } from '#shared/entries/entry.ts';
 import { versions } from '#shared/entries/versions.ts';
 import { isoOf } from '#shared/time.ts';
@@ -34,24 +35,22 @@ export async function erase(
   clock: Clock,
   progress: Progress,
 ): Promise<Erasure> {
-  const done = await owner.drizzle.transaction(async (tx) => {
-    await tx.select().from(head).where(eq(head.site, plan.site)).for('update');
+  const done = await transact(owner, async (within) => {
+    await within.drizzle.select().from(head).where(eq(head.site, plan.site)).for('update');
     const now = clock();
-    const again = await planErasure(dbIn(owner, tx), plan.site, plan.before, now);
+    const again = await planErasure(within, plan.site, plan.before, now);
     if (again.digest !== plan.digest || again.count !== plan.count)
       throw new EraseRefused('changed_meanwhile');
-    const said = await append(tx, plan, by, now);
-    await eraseBodies(tx, plan, progress);
-    await eraseBeside(tx, plan);
+    const said = await append(within, plan, by, now);
+    await eraseBodies(within, plan, progress);
+    await eraseBeside(within, plan);
     return said;
   });
   await owner.sql`vacuum ledger, signed_text`.catch(() => {}); // gives the place back; the server does it later too
   return done;
 }
 
-const dbIn = (db: Db, tx: Tx): Db => ({ ...db, drizzle: tx as unknown as Db['drizzle'] });
-
-async function append(tx: Tx, plan: Plan, by: string, now: number): Promise<Erasure> {
+async function append(within: Db, plan: Plan, by: string, now: number): Promise<Erasure> {
   const { before, years, from, to, ranges, count, bytes, digest, sheets } = plan;
   const draft: DraftOf<'erasure'> = {
     id: v7({ msecs: now }),
@@ -64,7 +63,7 @@ async function append(tx: Tx, plan: Plan, by: string, now: number): Promise<Eras
   };
   const writer = { site: plan.site, device: commandLine, knownOf: () => 'command_line' as const };
   const [receipt] = await appendIn(
-    tx,
+    within,
     writer,
     [draft],
     () => now,
@@ -76,12 +75,12 @@ async function append(tx: Tx, plan: Plan, by: string, now: number): Promise<Eras
   return { id: draft.id, seq: receipt.seq, hash: receipt.hash };
 }
 
-async function eraseBodies(tx: Tx, plan: Plan, progress: Progress): Promise<void> {
+async function eraseBodies({ drizzle }: Db, plan: Plan, progress: Progress): Promise<void> {
   const seqs = plan.ranges.flatMap(([a, b]) => Array.from({ length: b - a + 1 }, (_, n) => a + n));
   let done = 0;
   for (let n = 0; n < seqs.length; n += rowsAtOnce) {
     const slice = `{${seqs.slice(n, n + rowsAtOnce).join(',')}}`;
-    const erased = await tx.execute(sql`
+    const erased = await drizzle.execute(sql`
       update ledger set body = 'sha256:' || encode(sha256(convert_to(body, 'UTF8')), 'hex'),
         subject = null, target = null, day = null
       where site = ${plan.site} and seq = any(${slice}::bigint[])`);
@@ -91,13 +90,13 @@ async function eraseBodies(tx: Tx, plan: Plan, progress: Progress): Promise<void
   if (done !== plan.count) throw new Error(`erase: ${done} of ${plan.count} entries could be erased`);
 }
 
-async function eraseBeside(tx: Tx, { site, sheets, batches }: Plan): Promise<void> {
+async function eraseBeside({ drizzle }: Db, { site, sheets, batches }: Plan): Promise<void> {
   for (let n = 0; n < sheets.length; n += rowsAtOnce) {
     const hashes = sheets.slice(n, n + rowsAtOnce).map(({ hash }) => hash);
-    await tx.delete(signedText).where(and(eq(signedText.site, site), inArray(signedText.hash, hashes)));
+    await drizzle.delete(signedText).where(and(eq(signedText.site, site), inArray(signedText.hash, hashes)));
   }
   for (let n = 0; n < batches.length; n += rowsAtOnce) {
     const some = batches.slice(n, n + rowsAtOnce);
-    await tx.delete(batchLife).where(and(eq(batchLife.site, site), inArray(batchLife.batch, some)));
+    await drizzle.delete(batchLife).where(and(eq(batchLife.site, site), inArray(batchLife.batch, some)));
   }
 }
