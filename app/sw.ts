@@ -1,6 +1,6 @@
 /// <reference lib="webworker" />
 import { type PrecacheEntry, Serwist } from 'serwist';
-import { type Taken, takeWord } from './client/take-word.ts';
+import { claimWord, type Taken, takeWord } from './client/worker-words.ts';
 import { sendFromWorker } from './outbox/send-from-worker.ts';
 
 declare const self: ServiceWorkerGlobalScope & { __SW_MANIFEST: (PrecacheEntry | string)[] | undefined };
@@ -43,6 +43,7 @@ async function take(): Promise<Taken> {
 }
 
 self.addEventListener('message', (event) => {
+  if (event.data === claimWord) event.waitUntil(self.clients.claim());
   if (event.data !== takeWord) return;
   event.waitUntil(take().then((answer) => event.ports[0]?.postMessage(answer)));
 });

@@ -1,4 +1,5 @@
 import { takeBook } from './take-book.ts';
+import { claimWord } from './worker-words.ts';
 
 const everyMs = 60_000;
 const editionEveryMs = 30 * 60_000; // a page may stay open for days, and only a visit asks by itself
@@ -10,6 +11,7 @@ export async function keepReady(): Promise<void> {
   started = true;
   if ('serviceWorker' in navigator) {
     const worker = await navigator.serviceWorker.register('/serwist/sw.js', { scope: '/' }).catch(() => null);
+    void comeUnder();
     setInterval(() => void worker?.update().catch(() => {}), editionEveryMs);
   }
   const take = async (): Promise<void> => {
@@ -19,6 +21,15 @@ export async function keepReady(): Promise<void> {
   };
   await take();
   setInterval(() => void take(), everyMs);
+}
+
+/**
+ * A page that was asked for before the worker was at work and came after it took the open pages over has none, and
+ * neither has one that was loaded anew by force: without the network it would miss the files that it has not used yet.
+ */
+async function comeUnder(): Promise<void> {
+  const { active } = await navigator.serviceWorker.ready;
+  if (navigator.serviceWorker.controller === null) active?.postMessage(claimWord);
 }
 
 /** Asks the browser to call the worker when the network is back, where it knows how. */

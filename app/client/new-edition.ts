@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { type Taken, takeWord } from './take-word.ts';
+import { type Taken, takeWord } from './worker-words.ts';
 
 /** The worker of a newer edition that waits on this phone to be taken; null = there is none. */
 export function useNewEdition(): ServiceWorker | null {

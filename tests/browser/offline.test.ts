@@ -58,6 +58,15 @@ describe('a phone goes on while nothing answers', () => {
     await eventually(() => isReady(page)).toBe(true);
   });
 
+  test('a page that was opened past the worker is ready too', async () => {
+    const opened = () => page.evaluate(() => performance.timeOrigin);
+    const before = await opened();
+    const tools = await context.newCDPSession(page);
+    await tools.send('Page.reload', { ignoreCache: true }); // by force: the browser leaves the worker out
+    await eventually(() => opened().catch(() => before)).toBeGreaterThan(before);
+    await eventually(() => isReady(page)).toBe(true);
+  });
+
   test('kitchen now opens without network and says how old it is [demand:68]', async () => {
     wire.cut();
     await page.goto(`${wire.url}/`);
