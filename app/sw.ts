@@ -1,5 +1,5 @@
 /// <reference lib="webworker" />
-import { type PrecacheEntry, Serwist } from 'serwist';
+import { type PrecacheEntry, Serwist, type SerwistPlugin } from 'serwist';
 import { claimWord, type Taken, takeWord } from './client/worker-words.ts';
 import { sendFromWorker } from './outbox/send-from-worker.ts';
 
@@ -14,8 +14,21 @@ async function page(request: Request): Promise<Response | null> {
   return answer === null || [502, 503, 504].includes(answer.status) ? null : answer;
 }
 
+/**
+ * Gives an installation up as soon as one of its files did not come, so that the page can begin another. Left alone
+ * the library waits for that file until the browser puts an end to it, some minutes later.
+ */
+const wholeOrNothing: SerwistPlugin = {
+  handlerDidError: async ({ event, error }) => {
+    if (event.type !== 'install') return undefined;
+    event.waitUntil(Promise.reject(error ?? new Error('a file did not come')));
+    return new Response(); // kept nowhere: an answer that lets the library come to its end
+  },
+};
+
 const serwist = new Serwist({
   precacheEntries: self.__SW_MANIFEST ?? [],
+  precacheOptions: { plugins: [wholeOrNothing] },
   skipWaiting: false, // a new edition waits until somebody at the phone takes it: no round is broken off
   clientsClaim: true,
   runtimeCaching: [

@@ -9,27 +9,36 @@ let started = false;
 export async function keepReady(): Promise<void> {
   if (started) return;
   started = true;
-  if ('serviceWorker' in navigator) {
-    const worker = await navigator.serviceWorker.register('/serwist/sw.js', { scope: '/' }).catch(() => null);
-    void comeUnder();
-    setInterval(() => void worker?.update().catch(() => {}), editionEveryMs);
-  }
-  const take = async (): Promise<void> => {
-    if (document.visibilityState !== 'visible') return;
-    const taken = await takeBook();
-    if (taken !== null && taken !== 'revoked') await navigator.storage?.persist?.();
-  };
-  await take();
-  setInterval(() => void take(), everyMs);
+  await tend();
+  setInterval(() => void tend(), everyMs);
+  addEventListener('online', () => void tend());
+  setInterval(() => void lookForEdition(), editionEveryMs);
+}
+
+async function tend(): Promise<void> {
+  if ('serviceWorker' in navigator) await comeUnder();
+  if (document.visibilityState !== 'visible') return;
+  const taken = await takeBook();
+  if (taken !== null && taken !== 'revoked') await navigator.storage?.persist?.();
 }
 
 /**
- * A page that was asked for before the worker was at work and came after it took the open pages over has none, and
- * neither has one that was loaded anew by force: without the network it would miss the files that it has not used yet.
+ * Brings the page under the worker. An installation that broke off for want of one file leaves nothing behind and is
+ * begun again; one that stands is left as it is. A page that was asked for before the worker was at work and came
+ * after it took the open pages over has none, and neither has one that was loaded anew by force: without the network
+ * it would miss the files that it has not used yet.
  */
 async function comeUnder(): Promise<void> {
-  const { active } = await navigator.serviceWorker.ready;
-  if (navigator.serviceWorker.controller === null) active?.postMessage(claimWord);
+  const worker = await navigator.serviceWorker.register('/serwist/sw.js', { scope: '/' }).catch(() => null);
+  if (worker === null || navigator.serviceWorker.controller !== null) return;
+  void navigator.serviceWorker.ready.then(({ active }) => {
+    if (navigator.serviceWorker.controller === null) active?.postMessage(claimWord);
+  });
+}
+
+async function lookForEdition(): Promise<void> {
+  const worker = await navigator.serviceWorker?.getRegistration();
+  await worker?.update().catch(() => {}); // no network: asked again with the next turn
 }
 
 /** Asks the browser to call the worker when the network is back, where it knows how. */

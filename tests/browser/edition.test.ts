@@ -54,9 +54,20 @@ afterAll(async () => {
 });
 
 describe('a new edition of the program', () => {
-  test('is not announced while the phone has the newest', async () => {
+  test('that broke off for want of one file is begun again when the network is back', async () => {
+    editions.whole(false);
     await letIn(page, editions.url);
+    await page.waitForLoadState('networkidle');
+    const isThere = () =>
+      page.evaluate(async () => (await navigator.serviceWorker.getRegistration()) !== undefined);
+    await eventually(isThere).toBe(false);
+    editions.whole(true);
+    await context.setOffline(true);
+    await context.setOffline(false);
     await eventually(() => isReady(page)).toBe(true);
+  });
+
+  test('is not announced while the phone has the newest', async () => {
     expect(await wordsOn(page)).not.toContain(announced);
   });
 

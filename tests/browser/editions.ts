@@ -1,23 +1,29 @@
 import { request as ask, createServer } from 'node:http';
 
-/** A server before the kitchen's that shows its worker as a newer edition, and can keep entries from coming through. */
+/** A server before the kitchen’s that shows its worker as a newer edition, and can keep entries or a kept file back. */
 export type Editions = {
   url: string;
   /** From now on the worker's file is another one. */
   next: () => void;
   /** Entries sent from now on find no answer (`false`), or find one again. */
   entries: (pass: boolean) => void;
+  /** Of the files that a worker keeps, one finds no answer (`false`), or finds one again. */
+  whole: (pass: boolean) => void;
   close: () => Promise<void>;
 };
 
 const worker = '/serwist/sw.js';
+const kept = '/away';
 
 /** @param to port of the kitchen's server on this machine */
 export async function openEditions(to: number): Promise<Editions> {
   let edition = 1;
   let open = true;
+  let whole = true;
   const server = createServer((request, response) => {
-    if (!open && request.url?.startsWith('/api/entries')) {
+    const isShut =
+      (!open && request.url?.startsWith('/api/entries')) || (!whole && request.url?.startsWith(kept));
+    if (isShut) {
       request.socket.destroy();
       return;
     }
@@ -47,6 +53,9 @@ export async function openEditions(to: number): Promise<Editions> {
     },
     entries: (pass) => {
       open = pass;
+    },
+    whole: (pass) => {
+      whole = pass;
     },
     close: () => {
       server.closeAllConnections();
