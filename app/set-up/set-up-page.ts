@@ -5,7 +5,7 @@ import { setUpOf } from '#app/server/kitchen-of.ts';
 import { atLeast } from '#app/server/may-write.ts';
 import { entrance } from '#app/server/session.ts';
 import type { Kitchen } from '#lib/fold/book.ts';
-import { standsOn } from '#lib/fold/stood-open.ts';
+import { standsOn, type Whole } from '#lib/fold/stood-open.ts';
 import type { Role } from '#shared/entries/person.ts';
 
 export type SetUpPage = {
@@ -13,8 +13,8 @@ export type SetUpPage = {
   by: string; // '' = nobody writes now
   /** Why the hand that writes cannot change this, in words; null = it can. */
   cannot: string | null;
-  /** The entry by which the site stands: what a form that shows it was shown from. */
-  siteEntry: string | null;
+  /** The entry by which a thing stands: what a form that shows it was shown from. */
+  was: (kind: Whole, thing: string) => string | null;
 };
 
 /** What every page of the set-up needs: the set-up in force, and whether the one who writes may change it. */
@@ -32,5 +32,5 @@ export async function setUpPage(least: Role = 'lead'): Promise<SetUpPage> {
       : bySecret
         ? null
         : t('secret', { name: person.name });
-  return { kitchen, by, cannot, siteEntry: standsOn('site', 'site', entries) };
+  return { kitchen, by, cannot, was: (kind, thing) => standsOn(kind, thing, entries) };
 }

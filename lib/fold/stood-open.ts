@@ -8,14 +8,19 @@ import { inOrder } from './order.ts';
 
 type Members = Record<string, unknown>;
 /** Set-up of which a form sends all members, also those that nobody touched on it. */
-const wholes = { site: () => 'site', limits: (body: Members) => String(body.limits) } as const;
-type Whole = keyof typeof wholes;
-const isWhole = (kind: string): kind is Whole => Object.hasOwn(wholes, kind);
+const wholes = ['site', 'limits', 'equipment', 'person', 'probe', 'food', 'plan'] as const;
+export type Whole = (typeof wholes)[number];
+const isWhole = (kind: string): kind is Whole => (wholes as readonly string[]).includes(kind);
+
+/** Which thing an entry says: each kind names its thing by its own name, and there is one site. */
+const thingOf = (kind: Whole, body: Members): string => (kind === 'site' ? 'site' : String(body[kind]));
 
 /** The entries of one thing of the set-up, the one in force last. */
 function writtenOf(kind: Whole, thing: string, entries: readonly Entry[]): Entry[] {
   const now = applyAmendments(inOrder(entries), Number.POSITIVE_INFINITY).entries;
-  return inOrder(now).filter((entry) => entry.kind === kind && wholes[kind](entry.body as Members) === thing);
+  return inOrder(now).filter(
+    (entry) => entry.kind === kind && thingOf(kind, entry.body as Members) === thing,
+  );
 }
 
 /** The entry by which a thing of the set-up stands now: what a form that shows it stands on. Null = none. */
@@ -24,11 +29,17 @@ export const standsOn = (kind: Whole, thing: string, entries: readonly Entry[]):
 
 const same = (a: unknown, b: unknown): boolean => canonicalText(a ?? null) === canonicalText(b ?? null);
 
+/** Members that are a choice of the program's: their value is a code, which the page says better than this can. */
+const choices: ReadonlySet<string> = new Set(
+  'unit clock language paper kind role colour scale class counted looks'.split(' '),
+);
+
 /** A value as a problem can say it; "none" = nothing short enough to be said. */
 function shown(member: string, value: unknown, kitchen: Kitchen): string {
   if (member === 'profile' && typeof value === 'string')
     return published(value)?.name ?? kitchen.limits.get(value)?.body.name ?? value;
-  return typeof value === 'string' || typeof value === 'number' ? String(value) : 'none';
+  if (typeof value === 'number') return String(value);
+  return typeof value === 'string' && !choices.has(member) ? value : 'none';
 }
 
 /**
@@ -43,7 +54,7 @@ export function changedMeanwhile(
   kitchen: Kitchen,
 ): Problem[] {
   if (was.size === 0 || !isWhole(draft.kind)) return [];
-  const written = writtenOf(draft.kind, wholes[draft.kind](draft.body as Members), entries);
+  const written = writtenOf(draft.kind, thingOf(draft.kind, draft.body as Members), entries);
   const seen = written.findLast(({ id }) => was.has(id));
   const latest = written.at(-1);
   if (seen === undefined || latest === undefined || seen.id === latest.id || latest.id === draft.id)

@@ -105,6 +105,30 @@ describe('the limits of a kitchen, on a phone', () => {
     expect(await profileNow()).toBe('fda_2022');
   });
 
+  test('a page of one cabinet that stood open writes over no name given elsewhere', async () => {
+    const [cabinet] = (await ofKind(kitchen, 'equipment')).filter(({ body }) => body.set !== null);
+    const path = `/set-up/equipment/${cabinet?.body.equipment}`;
+    const now = async () =>
+      (await ofKind(kitchen, 'equipment')).findLast(({ body }) => body.equipment === cabinet?.body.equipment)
+        ?.body;
+    await open(path);
+    const other = await page.context().newPage();
+    await other.goto(`${kitchen.url}${path}`, { waitUntil: 'networkidle' });
+    await other.getByLabel('Name on the door').fill('Cabinet by the door');
+    await other.getByLabel('Set to').fill('171');
+    await pressOn(other, /^Save/);
+    await eventually(async () => (await now())?.name).toBe('Cabinet by the door');
+    await other.close();
+    await page.getByLabel('Note').fill('gasket renewed');
+    await save();
+    await says(/changed this while the page stood open: it is “Cabinet by the door” now/);
+    await pictureOf(page, 'cabinet-changed');
+    expect((await now())?.name).toBe('Cabinet by the door');
+    await save();
+    await eventually(async () => (await now())?.note).toBe('gasket renewed');
+    expect(await now()).toMatchObject({ name: 'Cabinet by the door', set: { value: 171 } });
+  });
+
   test('every figure can be seen with its section and edition', async () => {
     await open('/set-up/limits');
     await pressOn(page, 'All figures, to read or print');

@@ -59,3 +59,45 @@ describe('a form of the kitchen that stood open', () => {
     expect(standsOn('site', 'site', [ana])).toBeNull();
   });
 });
+
+describe('a form of one thing of the set-up that stood open', () => {
+  const weeks = new Weeks();
+  const oven = weeks.entries.find((one) => one.kind === 'equipment' && one.body.equipment === 'oven');
+  const other = weeks.entries.find((one) => one.kind === 'equipment' && one.body.equipment === 'walkin');
+  if (oven?.kind !== 'equipment' || other?.kind !== 'equipment') throw new Error('tests: no oven');
+  const later = (change: Partial<Body<'equipment'>>, of = oven): Entry =>
+    ({ ...of, id: `${of.id}-later`, seq: 90, by: 'ana', body: { ...of.body, ...change } }) as Entry;
+  const toldOf = (now: Entry, meant: Partial<Body<'equipment'>>) => {
+    const entries = [ana, ...weeks.entries, now];
+    const sent = { ...oven, id: 'draft', body: { ...oven.body, ...meant } } as unknown as Draft;
+    return changedMeanwhile(
+      sent,
+      new Set([standsOn('equipment', 'oven', weeks.entries) ?? '']),
+      entries,
+      foldKitchen(entries, Date.UTC(2027, 0)),
+    ).map(({ field, values }) => [field, values.by, values.now]);
+  };
+
+  test('is refused by member, with the hand; a choice of the program is not said by its code', () => {
+    expect(toldOf(later({ name: 'Oven by the door', kind: 'range' }), { note: 'x' })).toEqual([
+      ['body.name', 'Ana Ruiz', 'Oven by the door'],
+      ['body.kind', 'Ana Ruiz', 'none'],
+    ]);
+    expect(toldOf(later({ order: 7 }), { note: 'x' })).toEqual([['body.order', 'Ana Ruiz', '7']]);
+  });
+  test('is no concern of another thing of the same kind', () => {
+    expect(toldOf(later({ name: 'Big walk-in' }, other), { note: 'x' })).toEqual([]);
+  });
+  test.each(['person', 'probe', 'food', 'plan', 'limits'] as const)('%s too, by its own name', (kind) => {
+    const of = (id: string, note: string): Entry =>
+      ({ ...oven, id, seq: id === 'a' ? 50 : 60, kind, by: 'ana', body: { [kind]: 'one', note } }) as never;
+    const sent = { ...of('draft', 'seen'), kind } as unknown as Draft;
+    const [problem] = changedMeanwhile(
+      sent,
+      new Set(['a']),
+      [of('a', 'seen'), of('b', 'new')],
+      foldKitchen([ana], Date.UTC(2027, 0)),
+    );
+    expect(problem).toMatchObject({ field: 'body.note', values: { by: 'Ana Ruiz', now: 'new' } });
+  });
+});

@@ -52,9 +52,11 @@ describe('a problem finds its field', () => {
     ['body.set.value', 'set_value'],
     ['checkpoints_min.2', 'checkpoints_min'],
     ['house.reheat_within_min', 'house_reheat_within_min'],
+    ['set', 'set_value'],
+    ['house', null],
     ['by', null],
   ])('%s belongs to %s', (path, field) => {
-    const fields = ['name', 'set_value', 'checkpoints_min', 'house_reheat_within_min'];
+    const fields = ['name', 'set_value', 'checkpoints_min', 'house_reheat_within_min', 'house_decides'];
     expect(fieldOf(path, fields)).toBe(field);
   });
 });

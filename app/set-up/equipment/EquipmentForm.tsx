@@ -13,6 +13,7 @@ import { useThingForm } from '../form/useThingForm.ts';
 
 type Props = {
   known: Body<'equipment'> | null;
+  was: string | null; // the entry that says it
   next: number; // place at the end of the walk
   unit: Unit;
   by: string;
@@ -21,7 +22,7 @@ type Props = {
 
 const back = '/set-up/equipment';
 
-export function EquipmentForm({ known, next, unit: siteUnit, by, cannot }: Props) {
+export function EquipmentForm({ known, was, next, unit: siteUnit, by, cannot }: Props) {
   const t = useTranslations('setup.equipment');
   const all = useTranslations('setup');
   const c = useTranslations('common');
@@ -30,6 +31,7 @@ export function EquipmentForm({ known, next, unit: siteUnit, by, cannot }: Props
   const form = useThingForm({
     kind: 'equipment',
     by,
+    was,
     labels: {
       name: t('name'),
       kind: t('kind'),

@@ -13,6 +13,7 @@ import type { ClassLines } from './class-lines.ts';
 
 type Props = {
   known: Body<'food'> | null;
+  was: string | null; // the entry that says it
   by: string;
   cannot: string | null;
   /** What each class decides under the limits in force. */
@@ -22,7 +23,7 @@ type Props = {
 const back = '/set-up/foods';
 const counted = ['pieces', 'pans', 'not_counted'] as const;
 
-export function FoodForm({ known, by, cannot, lines }: Props) {
+export function FoodForm({ known, was, by, cannot, lines }: Props) {
   const t = useTranslations('setup.foods');
   const all = useTranslations('setup');
   const c = useTranslations('common');
@@ -30,6 +31,7 @@ export function FoodForm({ known, by, cannot, lines }: Props) {
   const form = useThingForm({
     kind: 'food',
     by,
+    was,
     labels: {
       name: t('name'),
       name_es: t('name_es'),

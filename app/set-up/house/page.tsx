@@ -4,12 +4,12 @@ import { setUpPage } from '../set-up-page.ts';
 import { HouseForm } from './HouseForm.tsx';
 
 export default async function Page() {
-  const { kitchen, by, cannot, siteEntry } = await setUpPage('manager');
+  const { kitchen, by, cannot, was } = await setUpPage('manager');
   const t = await getTranslations('setup');
   return (
     <SetUpSheet title={t('house.title')} back={{ href: '/set-up', words: t('title') }} cannot={cannot}>
       {kitchen.site === null ? null : (
-        <HouseForm site={kitchen.site} was={siteEntry} by={by} cannot={cannot} />
+        <HouseForm site={kitchen.site} was={was('site', 'site')} by={by} cannot={cannot} />
       )}
     </SetUpSheet>
   );

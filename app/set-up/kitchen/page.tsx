@@ -6,7 +6,7 @@ import { KitchenForm } from './KitchenForm.tsx';
 import { zones } from './zones.ts';
 
 export default async function Page() {
-  const { kitchen, by, cannot, siteEntry } = await setUpPage('manager');
+  const { kitchen, by, cannot, was } = await setUpPage('manager');
   const t = await getTranslations('setup');
   return (
     <SetUpSheet
@@ -18,7 +18,7 @@ export default async function Page() {
       {kitchen.site === null ? null : (
         <KitchenForm
           site={kitchen.site}
-          was={siteEntry}
+          was={was('site', 'site')}
           zones={zones(kitchen.site.zone)}
           offered={offeredLimits(kitchen)}
           made={[...kitchen.limits.values()].map(({ body }) => body)}

@@ -14,6 +14,7 @@ import { useThingForm } from '../form/useThingForm.ts';
 
 type Props = {
   known: Body<'person'> | null;
+  was: string | null; // the entry that says it
   roles: readonly Role[]; // none above that of the hand that writes
   taken: readonly string[]; // initials of the others
   language: 'en' | 'es';
@@ -23,7 +24,7 @@ type Props = {
 
 const back = '/set-up/people';
 
-export function PersonForm({ known, roles, taken, language, by, cannot }: Props) {
+export function PersonForm({ known, was, roles, taken, language, by, cannot }: Props) {
   const t = useTranslations('setup.people');
   const all = useTranslations('setup');
   const c = useTranslations('common');
@@ -31,6 +32,7 @@ export function PersonForm({ known, roles, taken, language, by, cannot }: Props)
   const form = useThingForm({
     kind: 'person',
     by,
+    was,
     labels: {
       name: t('name'),
       initials: t('initials'),

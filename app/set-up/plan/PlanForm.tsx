@@ -12,6 +12,7 @@ import { asksNothing, atMostBelowEvery, planMeant, planTyped } from './plan-type
 
 type Props = {
   known: Body<'plan'> | null;
+  was: string | null; // the entry that says it
   equipment: readonly { id: string; name: string }[];
   by: string;
   cannot: string | null;
@@ -21,7 +22,7 @@ const back = '/set-up/plan';
 const steps = [...stepName.options.filter((step) => step !== 'gone'), 'probe_check'] as const;
 const looks = ['watch_piece', 'thin_ends_and_every_second_thick', 'every_piece'] as const;
 
-export function PlanForm({ known, equipment, by, cannot }: Props) {
+export function PlanForm({ known, was, equipment, by, cannot }: Props) {
   const t = useTranslations('setup.plan');
   const all = useTranslations('setup');
   const c = useTranslations('common');
@@ -29,6 +30,7 @@ export function PlanForm({ known, equipment, by, cannot }: Props) {
   const form = useThingForm({
     kind: 'plan',
     by,
+    was,
     labels: {
       step: t('step'),
       every_min: t('every'),

@@ -11,13 +11,19 @@ import { ThingFrame } from '../form/ThingFrame.tsx';
 import { numberOrNull, shown, textOf, ticked, wordsOrNull } from '../form/typed-values.ts';
 import { useThingForm } from '../form/useThingForm.ts';
 
-type Props = { known: Body<'probe'> | null; unit: Unit; by: string; cannot: string | null };
+type Props = {
+  known: Body<'probe'> | null;
+  was: string | null; // the entry that says it
+  unit: Unit;
+  by: string;
+  cannot: string | null;
+};
 
 const back = '/set-up/probes';
 const usualStep = '0.1'; // common practice: most pocket thermometers show tenths
 const scales = ['degF', 'degC', 'both'] as const;
 
-export function ProbeForm({ known, unit, by, cannot }: Props) {
+export function ProbeForm({ known, was, unit, by, cannot }: Props) {
   const t = useTranslations('setup.probes');
   const all = useTranslations('setup');
   const c = useTranslations('common');
@@ -25,6 +31,7 @@ export function ProbeForm({ known, unit, by, cannot }: Props) {
   const form = useThingForm({
     kind: 'probe',
     by,
+    was,
     labels: {
       name: t('name'),
       colour: t('colour'),

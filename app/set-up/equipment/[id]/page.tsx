@@ -9,7 +9,7 @@ import { EquipmentForm } from '../EquipmentForm.tsx';
 
 export default async function Page({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params;
-  const { kitchen, by, cannot } = await setUpPage();
+  const { kitchen, by, cannot, was } = await setUpPage();
   const known = kitchen.equipment.get(id) ?? null;
   if (id !== 'new' && known === null) notFound();
   const t = await getTranslations('setup.equipment');
@@ -23,6 +23,7 @@ export default async function Page({ params }: { params: Promise<{ id: string }>
     >
       <EquipmentForm
         known={known}
+        was={was('equipment', id)}
         next={last + 1}
         unit={kitchen.site?.unit ?? 'degF'}
         by={by}

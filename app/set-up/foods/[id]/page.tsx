@@ -7,7 +7,7 @@ import { FoodForm } from '../FoodForm.tsx';
 
 export default async function Page({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params;
-  const { kitchen, by, cannot } = await setUpPage();
+  const { kitchen, by, cannot, was } = await setUpPage();
   const known = kitchen.foods.get(id) ?? null;
   if (id !== 'new' && known === null) notFound();
   const t = await getTranslations('setup.foods');
@@ -17,7 +17,13 @@ export default async function Page({ params }: { params: Promise<{ id: string }>
       back={{ href: '/set-up/foods', words: t('title') }}
       cannot={cannot}
     >
-      <FoodForm known={known} by={by} cannot={cannot} lines={await classLines(kitchen)} />
+      <FoodForm
+        known={known}
+        was={was('food', id)}
+        by={by}
+        cannot={cannot}
+        lines={await classLines(kitchen)}
+      />
     </SetUpSheet>
   );
 }

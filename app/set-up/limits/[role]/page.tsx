@@ -10,7 +10,7 @@ import { ChangeForm } from './ChangeForm.tsx';
 
 /** One figure of the limits in force: a stricter one freely, a looser one with its ground. */
 export default async function Page({ params }: { params: Promise<{ role: string }> }) {
-  const { kitchen, by, cannot, siteEntry } = await setUpPage('manager');
+  const { kitchen, by, cannot, was } = await setUpPage('manager');
   const asked = limitsChanges.keyof().safeParse((await params).role);
   const standing = standingLimits(kitchen);
   const { site } = kitchen;
@@ -38,7 +38,7 @@ export default async function Page({ params }: { params: Promise<{ role: string 
         figure={figure}
         published={published}
         own={own ?? fresh}
-        was={[siteEntry, own && kitchen.limits.get(own.limits)?.entry].filter((id) => id != null)}
+        was={[was('site', 'site'), own && was('limits', own.limits)].filter((id) => id !== null)}
         hand={{ id: by, name: kitchen.people.get(by)?.name ?? '' }}
         cannot={cannot}
       />

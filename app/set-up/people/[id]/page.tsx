@@ -8,7 +8,7 @@ import { PersonForm } from '../PersonForm.tsx';
 
 export default async function Page({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params;
-  const { kitchen, by, cannot } = await setUpPage();
+  const { kitchen, by, cannot, was } = await setUpPage();
   const known = kitchen.people.get(id) ?? null;
   if (id !== 'new' && known === null) notFound();
   const t = await getTranslations('setup.people');
@@ -24,6 +24,7 @@ export default async function Page({ params }: { params: Promise<{ id: string }>
     >
       <PersonForm
         known={known}
+        was={was('person', id)}
         roles={role.options.filter((one) => atLeast(own, one) || one === known?.role)}
         taken={taken}
         language={kitchen.site?.language ?? 'en'}

@@ -6,7 +6,7 @@ import { PlanForm } from '../PlanForm.tsx';
 
 export default async function Page({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params;
-  const { kitchen, by, cannot } = await setUpPage();
+  const { kitchen, by, cannot, was } = await setUpPage();
   const known = kitchen.plans.get(id) ?? null;
   if (id !== 'new' && known === null) notFound();
   const t = await getTranslations('setup.plan');
@@ -20,7 +20,7 @@ export default async function Page({ params }: { params: Promise<{ id: string }>
       back={{ href: '/set-up/plan', words: t('title') }}
       cannot={cannot}
     >
-      <PlanForm known={known} equipment={equipment} by={by} cannot={cannot} />
+      <PlanForm known={known} was={was('plan', id)} equipment={equipment} by={by} cannot={cannot} />
     </SetUpSheet>
   );
 }

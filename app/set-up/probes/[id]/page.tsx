@@ -6,7 +6,7 @@ import { ProbeForm } from '../ProbeForm.tsx';
 
 export default async function Page({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params;
-  const { kitchen, by, cannot } = await setUpPage();
+  const { kitchen, by, cannot, was } = await setUpPage();
   const known = kitchen.probes.get(id) ?? null;
   if (id !== 'new' && known === null) notFound();
   const t = await getTranslations('setup.probes');
@@ -16,7 +16,13 @@ export default async function Page({ params }: { params: Promise<{ id: string }>
       back={{ href: '/set-up/probes', words: t('title') }}
       cannot={cannot}
     >
-      <ProbeForm known={known} unit={kitchen.site?.unit ?? 'degF'} by={by} cannot={cannot} />
+      <ProbeForm
+        known={known}
+        was={was('probe', id)}
+        unit={kitchen.site?.unit ?? 'degF'}
+        by={by}
+        cannot={cannot}
+      />
     </SetUpSheet>
   );
 }
