@@ -122,6 +122,7 @@ describe('the limits of a kitchen, on a phone', () => {
     await page.getByLabel('Note').fill('gasket renewed');
     await save();
     await says(/changed this while the page stood open: it is “Cabinet by the door” now/);
+    await eventually(() => page.getByLabel('Name on the door').inputValue()).toBe('Cabinet by the door');
     await pictureOf(page, 'cabinet-changed');
     expect((await now())?.name).toBe('Cabinet by the door');
     await save();
