@@ -3,7 +3,7 @@ import { getLocale, getTranslations } from 'next-intl/server';
 import { getDb } from '#app/server/db.ts';
 import { findingWords } from '#app/server/finding-words.ts';
 import { kitchenOf } from '#app/server/kitchen-of.ts';
-import { atLeast } from '#app/server/may-write.ts';
+import { managerHere } from '#app/server/put-out.ts';
 import { entrance, type Session } from '#app/server/session.ts';
 import { Headband } from '#app/ui/Headband.tsx';
 import { KeyLink } from '#app/ui/KeyLink.tsx';
@@ -16,7 +16,7 @@ import { healthOf } from '#db/health.ts';
 import { deviceFindings, type Finding, findingsOf } from '#db/health-findings.ts';
 import type { Kitchen } from '#lib/fold/book.ts';
 import css from './page.module.css';
-import { BackupPart, ChainPart, ClockPart, DiskPart } from './parts.tsx';
+import { BackupPart, ChainPart, ClockPart, DevicesPart, DiskPart } from './parts.tsx';
 
 export const dynamic = 'force-dynamic';
 
@@ -36,7 +36,7 @@ export default async function HealthPage() {
     <Sheet>
       <Headband title={t('title')} back={{ href: '/set-up', words: setup('title') }} />
       <main className={css.main}>
-        {mayRead(session, kitchen) ? (
+        {managerHere(session, kitchen) !== undefined ? (
           <Standing db={db} session={session} kitchen={kitchen} />
         ) : (
           <>
@@ -48,13 +48,6 @@ export default async function HealthPage() {
     </Sheet>
   );
 }
-
-/** Somebody signed in here by secret is manager or owner. */
-const mayRead = (session: Session, kitchen: Kitchen): boolean =>
-  session.hands.some(({ person }) => {
-    const known = kitchen.people.get(person);
-    return known?.active === true && atLeast(known.role, 'manager');
-  });
 
 async function Standing({ db, session, kitchen }: { db: Db; session: Session; kitchen: Kitchen }) {
   const health = await healthOf(db);
@@ -71,6 +64,7 @@ async function Standing({ db, session, kitchen }: { db: Db; session: Session; ki
       <ChainPart head={health.heads.find(({ site }) => site === session.site)} />
       <BackupPart backup={health.backup} zone={zone} clock={clock} />
       <ClockPart health={health} devices={devices} zone={zone} clock={clock} />
+      <DevicesPart devices={devices} own={session.device} zone={zone} clock={clock} />
     </>
   );
 }
@@ -78,9 +72,10 @@ async function Standing({ db, session, kitchen }: { db: Db; session: Session; ki
 async function devicesAndClocks(db: Db, site: string) {
   const [devices, clocks] = await Promise.all([devicesOf(db, site), clocksNow(db, site, Date.now())]);
   const byDevice = new Map(clocks.map((measure) => [measure.device, measure]));
-  return devices.map(({ device, name, revokedAt }) => ({
+  return devices.map(({ device, name, enrolledAt, revokedAt }) => ({
     device,
     name,
+    letInAt: Date.parse(enrolledAt),
     revoked: revokedAt !== null,
     clock: byDevice.get(device) ?? null,
   }));

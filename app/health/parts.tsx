@@ -1,9 +1,11 @@
 import { getTranslations } from 'next-intl/server';
 import type { ReactNode } from 'react';
+import { Words } from '#app/ui/Words.tsx';
 import type { ClockMeasure } from '#db/device-clock.ts';
 import type { Head, Health } from '#db/health.ts';
 import { speaksUp } from '#db/health-findings.ts';
 import { clockWords } from '#shared/clock-off.ts';
+import { PutOut } from './PutOut.tsx';
 import css from './page.module.css';
 import { wallMoment } from './wall-moment.ts';
 
@@ -11,7 +13,13 @@ const gb = (bytes: number): string => (bytes / 1e9).toFixed(1);
 const mb = (bytes: number | null): string => ((bytes ?? 0) / 1e6).toFixed(1);
 
 type Wall = { zone: string; clock: '12' | '24' };
-type DeviceShown = { device: string; name: string; revoked: boolean; clock: ClockMeasure | null };
+type DeviceShown = {
+  device: string;
+  name: string;
+  letInAt: number;
+  revoked: boolean;
+  clock: ClockMeasure | null;
+};
 
 function Part({ title, children }: { title: string; children: ReactNode }) {
   return (
@@ -104,4 +112,28 @@ async function DeviceClock({ device, zone, clock }: { device: DeviceShown } & Wa
   const off = Math.abs(offMs) < speaksUp.deviceClockMs ? 'near' : way;
   const words = t('device', { name: device.name, off, minutes, at: wallMoment(atMs, zone, clock) });
   return device.revoked ? `${words} (${t('out')})` : words;
+}
+
+type DevicesProps = { devices: readonly DeviceShown[]; own: string } & Wall;
+
+/** The devices that are let in; each but the one that asks can be put out. */
+export async function DevicesPart({ devices, own, zone, clock }: DevicesProps) {
+  const t = await getTranslations('health.devices');
+  return (
+    <Part title={t('title')}>
+      <p className={css.note}>{t('how')}</p>
+      <Words names={['health', 'problem', 'remedy']}>
+        <ul className={css.list}>
+          {devices
+            .filter(({ revoked }) => !revoked)
+            .map(({ device, name, letInAt }) => (
+              <li key={device}>
+                {device === own ? <p>{t('own', { name })}</p> : <PutOut device={device} name={name} />}
+                <p className={css.note}>{t('since', { at: wallMoment(letInAt, zone, clock) })}</p>
+              </li>
+            ))}
+        </ul>
+      </Words>
+    </Part>
+  );
 }

@@ -34,6 +34,9 @@ export const changeSecret = z.discriminatedUnion('change', [
 /** POST /api/hand and /api/sign-out: one person of this device; null = nobody, everybody. */
 export const onePerson = z.strictObject({ person: id.nullable() });
 
+/** POST /api/put-out: a device that is shut out of the kitchen. */
+export const oneDevice = z.strictObject({ device: id });
+
 /** POST /api/language and /api/room: how this device shows its pages. */
 export const chooseLanguage = z.strictObject({ language: z.enum(['en', 'es']) });
 export const chooseRoom = z.strictObject({ room: z.enum(['day', 'pit']).nullable() });
