@@ -174,19 +174,13 @@ async function writePosts(
   return { receipts, statements: [] };
 }
 
-/** A list for each column: the same statement for one figure and for a night, so that it is kept planned. */
-function insertion({ sql }: Db, rows: Row[]): Statement {
-  const all = (name: keyof Row) => rows.map((row) => row[name] ?? null);
-  return sql`
-    insert into ledger (site, seq, id, kind, version, at, entered_at, received_at, by, known, device, body, prev,
-      hash, at_ms, subject, target, day)
-    select * from unnest(
-      ${all('site')}::uuid[], ${all('seq')}::bigint[], ${all('id')}::uuid[], ${all('kind')}::text[],
-      ${all('version')}::integer[], ${all('at')}::text[], ${all('enteredAt')}::text[], ${all('receivedAt')}::text[],
-      ${all('by')}::uuid[], ${all('known')}::text[], ${all('device')}::uuid[], ${all('body')}::text[],
-      ${all('prev')}::text[], ${all('hash')}::text[], ${all('atMs')}::bigint[], ${all('subject')}::uuid[],
-      ${all('target')}::uuid[], ${all('day')}::text[])`;
-}
+/** One text for any number of rows: the same statement for one figure and for a night, so that it is kept planned. */
+const insertion = ({ sql }: Db, rows: readonly Row[]): Statement => sql`
+  insert into ledger (site, seq, id, kind, version, at, entered_at, received_at, by, known, device, body, prev,
+    hash, at_ms, subject, target, day)
+  select * from json_to_recordset(${JSON.stringify(rows)}::text::json) as row (site uuid, seq bigint, id uuid,
+    kind text, version integer, at text, "enteredAt" text, "receivedAt" text, by uuid, known text, device uuid,
+    body text, prev text, hash text, "atMs" bigint, subject uuid, target uuid, day text)`;
 
 const moving = ({ sql }: Db, site: string, { seq, hash }: End): Statement =>
   sql`update head set seq = ${seq}, hash = ${hash} where site = ${site}`;

@@ -6,7 +6,7 @@ import { type Admission, admissionOf } from '#lib/fold/admission.ts';
 import { type AdmitOptions, admit } from '#lib/fold/admit.ts';
 import { changedMeanwhile } from '#lib/fold/stood-open.ts';
 import { type Draft, type Entry, type Kind, setUpKinds } from '#shared/entries/entry.ts';
-import { folded, type SetUp, setUpOf } from './kitchen-of.ts';
+import { folded, type SetUp, setUpWithin } from './kitchen-of.ts';
 import { mayWrite } from './may-write.ts';
 import type { Session } from './session.ts';
 import { spokenOf } from './spoken-of.ts';
@@ -38,9 +38,10 @@ export async function admitting(
   within: Db,
 ): Promise<Admit> {
   const now = Date.now();
+  const was = options.was ?? none;
   const unsigned = { waited: options.waited ?? none, accepted: options.accepted ?? none };
   const [known, around] = await Promise.all([
-    setUpOf(db, session.site, within),
+    setUpWithin(db, session.site, within),
     aroundDrafts(within, session.site, spokenOf(drafts, aroundMs)),
   ]);
   let current = admission(known, around, []);
@@ -58,7 +59,7 @@ export async function admitting(
     const problems = [
       ...mayWrite(draft, session, current.kitchen, now),
       ...standsFor(draft, session, current.kitchen, unsigned),
-      ...changedMeanwhile(draft, options.was ?? none, [...known.entries, ...soFar], current.kitchen),
+      ...changedMeanwhile(draft, was, was.size === 0 ? [] : [...known.entries, ...soFar], current.kitchen),
     ];
     return problems.length > 0 ? problems : admit({ ...current, entries }, draft, now, options);
   };

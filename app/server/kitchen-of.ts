@@ -16,9 +16,19 @@ const kept = new WeakMap<Db, Map<string, Kept>>();
 /**
  * The set-up of a site as it is now. What the chain got since the last call is read and nothing else, so that a
  * saved figure does not wait for the folding of the set-up; another server's changes are seen like our own.
- * @param within the book within a transaction, in which this is to be read
  */
-export async function setUpOf(db: Db, site: string, within: Db = db): Promise<SetUp> {
+export const setUpOf = (db: Db, site: string): Promise<SetUp> => readUpTo(db, site, db);
+
+const asked = new WeakMap<Db, Promise<SetUp>>();
+
+/** The same within a transaction that holds the chain's lock: asked once, for however many posts are written in it. */
+export function setUpWithin(db: Db, site: string, within: Db): Promise<SetUp> {
+  const known = asked.get(within) ?? readUpTo(db, site, within);
+  asked.set(within, known);
+  return known;
+}
+
+async function readUpTo(db: Db, site: string, within: Db): Promise<SetUp> {
   const sites = kept.get(db) ?? new Map<string, Kept>();
   kept.set(db, sites);
   const before = sites.get(site);

@@ -15,6 +15,11 @@ export type BareScript = {
   /** The same rows without head and hash, for orientation. */
   insert: (drafts: readonly Draft[]) => Promise<void>;
   copy: (drafts: readonly Draft[]) => Promise<void>;
+  /**
+   * Counts what is in both tables, as the server does by itself within a minute: until then it plans as for a few
+   * rows, and may go through all of a site to find one entry.
+   */
+  settle: () => Promise<void>;
   close: () => Promise<void>;
 };
 
@@ -79,6 +84,9 @@ export async function bareScript(
       const rows = drafts.map((draft): Row => rowOf(draft, ++loose, chainStart));
       into.end(`${rows.map((row) => columns.map((name) => textOf(row[name])).join('\t')).join('\n')}\n`);
       await once(into, 'finish');
+    },
+    settle: async () => {
+      await sql`analyze ledger, head, bench_ledger, bench_head`;
     },
     close: () => sql.end(),
   };

@@ -9,6 +9,7 @@ import { type KitchenServer, startKitchen } from '../kitchen-server.ts';
 import { say } from '../say.ts';
 import { airReading, firstVisit, type Visitor } from '../visitor.ts';
 import { type BareScript, bareScript } from './bare-script.ts';
+import { postTo } from './post-to.ts';
 import { quantile, type Side } from './ratio.ts';
 
 const warmSingles = 1000; // until the compilers of both have seen enough: a kitchen's server runs for months
@@ -33,22 +34,17 @@ function drafts(visitor: Visitor, from: number, count: number): Draft[] {
 
 async function post(url: string, visitor: Visitor, sent: readonly Draft[]): Promise<void> {
   const body = JSON.stringify(sent);
-  const response = await fetch(`${url}/api/entries`, { method: 'POST', body, headers: visitor.headers });
-  const answer = (await response.json()) as { receipts?: { seq: number | null; problem: unknown }[] };
+  const { status, text } = await postTo(`${url}/api/entries`, body, visitor.headers);
+  const answer = JSON.parse(text) as { receipts?: { seq: number | null }[] };
   const taken = answer.receipts?.filter(({ seq }) => seq !== null).length ?? 0;
-  if (!response.ok || taken !== sent.length)
-    throw new Error(`bench: a post was refused: ${response.status} ${JSON.stringify(answer).slice(0, 400)}`);
+  if (status !== 200 || taken !== sent.length)
+    throw new Error(`bench: a post was refused: ${status} ${text.slice(0, 400)}`);
 }
 
 /** An answer over HTTP with no question to the database behind it: what a device that nobody let in is told. */
 async function knock(url: string): Promise<void> {
-  const response = await fetch(`${url}/api/entries`, {
-    method: 'POST',
-    body: '[]',
-    headers: { origin: url },
-  });
-  await response.json();
-  if (response.status !== 401) throw new Error(`bench: an unknown device was answered ${response.status}`);
+  const { status } = await postTo(`${url}/api/entries`, '[]', { origin: url });
+  if (status !== 401) throw new Error(`bench: an unknown device was answered ${status}`);
 }
 
 async function timed(call: () => Promise<void>): Promise<number> {
@@ -147,7 +143,9 @@ async function appending(kitchen: KitchenServer, visitor: Visitor, script: BareS
     'raw insert': () => script.insert(fresh(count)),
   });
   const alone = { ...ways(1), answer: () => knock(kitchen.url) };
-  await throughput(alone, warmSingles, 1);
+  await throughput(alone, warmSingles / 2, 1);
+  await script.settle();
+  await throughput(alone, warmSingles / 2, 1);
   const one = await throughput(alone, singles, 1);
   const beside = (way: () => Promise<void>) => async () => {
     await Promise.all(Array.from({ length: atOnce }, way));
