@@ -1,4 +1,11 @@
-import type { Body, Draft, DraftOf, Entry } from '#shared/entries/entry.ts';
+import {
+  type Body,
+  correctableKinds,
+  type Draft,
+  type DraftOf,
+  type Entry,
+  type Kind,
+} from '#shared/entries/entry.ts';
 import type { Problem } from '#shared/problem.ts';
 import { minutesBetween, msOf } from '#shared/time.ts';
 import { degrees, type Unit } from '#shared/units.ts';
@@ -173,11 +180,14 @@ function actionProblems(draft: DraftOf<'corrective_action'>, known: Known): Prob
   ];
 }
 
+const correctable: ReadonlySet<Kind> = new Set(correctableKinds);
+
 /** A correction must name an entry and a field that it has, and say what can be read; then it is held to the rest. */
 function amendmentProblems(draft: DraftOf<'amendment'>, known: Known, now: number): Problem[] {
   const { target, field, to } = draft.body;
   const entry = known.entries.get(target);
   if (!entry) return [wrong('body.target', 'unknown_entry', 'reload')];
+  if (!correctable.has(entry.kind)) return [wrong('body.target', 'not_corrected', 'write_it_anew')];
   const amended = amendedEntry(entry, field, to);
   if (amended === null) return [wrong('body.field', 'entry_lacks_field', 'correct_other_field')];
   if (amended === undefined) return [wrong('body.to', 'wrong_form', 'see_example', { typed: to })];

@@ -86,6 +86,25 @@ export const lastingKinds = [
   'erasure',
 ] as const satisfies readonly Kind[];
 
+/**
+ * What a correction may speak of: what was seen and done. Who may change the set-up, decide or sign is asked of that
+ * entry's own hand, so none of these is undone by a correction; the next of its kind says what holds from then on.
+ */
+export const correctableKinds = [
+  'batch',
+  'step',
+  'reading',
+  'probe_check',
+  'round',
+  'equipment_off',
+  'equipment_on',
+  'deviation',
+  'corrective_action',
+  'amendment',
+  'note',
+  'handover',
+] as const satisfies readonly Kind[];
+
 /** How the ledger knows that `by` wrote it: a secret entered on this device this shift, or only a tap on a name. */
 export const known = z.enum(['secret', 'tap', 'command_line']);
 export type Known = z.infer<typeof known>;

@@ -196,7 +196,7 @@ export async function fromEntries(place: Place): Promise<Provocation[]> {
   found.push({ did: 'the same look twice within a minute', problems: problemsOfAnswer(twice) });
   const other = await tablet.post(entries, [{ ...airReading(owner.person), id: first.id }]);
   found.push({ did: 'another entry under an id that is taken', problems: problemsOfAnswer(other) });
-  const amend = async (did: string, target: string, field: 'held_s' | 'value', to: string) => {
+  const amend = async (did: string, target: string, field: 'held_s' | 'value' | 'struck', to: string) => {
     const body = { target, field, from: '', to, reason: 'mistyped' };
     const answer = await tablet.post(entries, [draft('amendment', body, owner.person)]);
     found.push({ did, problems: problemsOfAnswer(answer) });
@@ -205,6 +205,9 @@ export async function fromEntries(place: Place): Promise<Provocation[]> {
   await tablet.post(entries, [remark]);
   await amend('a correction that cannot be read', first.id, 'held_s', 'x');
   await amend('a correction of a figure of a note', remark.id, 'value', '140');
+  const here = draft('person', { ...owner, title: 'pit boss' }, owner.person);
+  await tablet.post(entries, [here]);
+  await amend('a correction that takes somebody of the set-up back', here.id, 'struck', 'true');
   found.push(...(await fromLimits(place)));
   return found;
 }

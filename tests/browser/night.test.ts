@@ -87,7 +87,7 @@ describe('a night from an empty book, on a phone', () => {
   });
 
   test('the round takes each figure by digits and one key, and the book has it as typed', async () => {
-    await page.goto(`${kitchen.url}/round`);
+    await page.goto(`${kitchen.url}/round`, { waitUntil: 'networkidle' }); // keys before it is awake are lost
     await page.keyboard.type('152');
     await press('Save air');
     await press(/^red/); // which thermometer: asked once, then it stays
@@ -112,7 +112,7 @@ describe('a night from an empty book, on a phone', () => {
 
   test('an odd figure is asked about, and nothing is written before a key is pressed', async () => {
     await press(/Go on with the round/);
-    await page.goto(`${kitchen.url}/round?batch=${batch}&only=1`);
+    await page.goto(`${kitchen.url}/round?batch=${batch}&only=1`, { waitUntil: 'networkidle' });
     await page.keyboard.type('1450');
     await press(/^Save/);
     await expect.poll(words).toContain('Did you mean');

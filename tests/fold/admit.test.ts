@@ -86,6 +86,29 @@ describe('a draft is taken or refused for its own reason', () => {
     expect(asked((n) => n.amend('21:59', look, 'piece', '9'), written)).toEqual(['no_such_piece']);
   });
 
+  const kindsNow = () =>
+    held()
+      .decide('21:40', 'T/1/s/at_readings/r', 'discard')
+      .entries.map(({ kind }) => kind);
+
+  it.each([...new Set(kindsNow())])('a %s is taken back only where it was seen or done', (kind) => {
+    const written = held().decide('21:40', 'T/1/s/at_readings/r', 'discard');
+    const seenOrDone = ['batch', 'step', 'reading'].includes(kind);
+    for (const field of ['struck', 'at'] as const)
+      expect(
+        asked(
+          (n) =>
+            n.amend(
+              '21:59',
+              firstOf(n, kind),
+              field,
+              field === 'struck' ? 'true' : new Date(ms('20:00')).toISOString(),
+            ),
+          written,
+        ),
+      ).toEqual(seenOrDone ? [] : ['not_corrected']);
+  });
+
   it('takes a release by a lead where the house says so', () => {
     const lead = night({ decides: 'lead' }).batch('18:00', 'T', 1, 'turkey');
     expect(
