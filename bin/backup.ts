@@ -185,11 +185,11 @@ async function runNightly(io: Io): Promise<number> {
   return status;
 }
 
-const isDue = (io: Io, now: number): boolean => nightlyDue(backupState(runs(io.env)), now);
+const isDue = (io: Io, now: number): boolean => nightlyDue(backupState(runs(io.env), now), now);
 
 async function nightly(db: Db, file: string, now: number, io: Io): Promise<number> {
   if (!isDue(io, now)) return 0; // another server on this database has just made it
-  const test = restoreTestDue(backupState(runs(io.env)), now);
+  const test = restoreTestDue(backupState(runs(io.env), now), now);
   return backupBook(db, file, { test, dump: false, nightly: true }, io);
 }
 
@@ -211,7 +211,7 @@ async function alone(db: Db, io: Io, work: () => Promise<number>): Promise<numbe
 
 /** Older nightly backups that need not be kept, and what a killed backup left behind a day ago or longer. */
 function clearOut(folder: string, file: string, io: Io): void {
-  const old = removable(nightlies(folder), backupState(runs(io.env)).last?.zone ?? 'UTC');
+  const old = removable(nightlies(folder), backupState(runs(io.env), Date.now()).last?.zone ?? 'UTC');
   for (const name of [...old, ...leftovers(folder)]) rmSync(join(folder, name), { force: true });
   io.err(backupWords(languageOf(io.env))('nightly.kept', { file, removed: old.length }));
 }

@@ -37,8 +37,9 @@ export function keepNightly({ env, say, everyMs = lookEveryMs }: Options): () =>
 }
 
 function isDue(env: NodeJS.ProcessEnv, say: Options['say']): boolean {
+  const now = Date.now();
   try {
-    return nightlyDue(backupState(runs(env)), Date.now());
+    return nightlyDue(backupState(runs(env), now), now);
   } catch (error) {
     say((error as Error).message); // the log of backups cannot be read: said at each look, and nothing else stops
     return false;

@@ -22,6 +22,7 @@ export type Finding = {
     | 'no_backup' // values: nightly
     | 'backups_shut' // values: folder, detail
     | 'backup_old' // values: hours
+    | 'backup_ahead' // values: at
     | 'backup_failed' // values: at, detail
     | 'restore_failed' // values: at, detail
     | 'database_clock' // values: seconds, way
@@ -50,7 +51,7 @@ function disk({ free }: Health): Finding[] {
 function backups({ backup, heads, now }: Health): Finding[] {
   const { last, failed, tested } = backup;
   const found: Finding[] = [];
-  const { folder, shut } = backup;
+  const { folder, shut, ahead } = backup;
   if (shut !== null) found.push({ key: 'backups_shut', values: { folder, detail: shut } });
   if (failed !== null)
     found.push({ key: 'backup_failed', values: { at: failed.at, detail: failed.detail ?? '' } });
@@ -58,6 +59,7 @@ function backups({ backup, heads, now }: Health): Finding[] {
     found.push({ key: 'no_backup', values: { nightly: backup.nightly ? 'on' : 'off' } });
   const hours = last === null ? 0 : (now - Date.parse(last.at)) / 3_600_000;
   if (hours > speaksUp.backupHours) found.push({ key: 'backup_old', values: { hours: Math.floor(hours) } });
+  if (ahead !== null) found.push({ key: 'backup_ahead', values: { at: ahead.at } });
   if (tested !== null && !tested.ok) {
     found.push({ key: 'restore_failed', values: { at: tested.at, detail: tested.detail ?? '' } });
   }

@@ -44,7 +44,7 @@ export async function healthOf(
   const [row] = await db.sql`select extract(epoch from clock_timestamp()) * 1000 as ms`;
   const now = clock();
   const ran = runs(env);
-  const backup = backupState(ran);
+  const backup = backupState(ran, now);
   const folder = backupFolder(env);
   return {
     now,

@@ -30,8 +30,8 @@ export async function schemaOf(sql: postgres.Sql | postgres.TransactionSql): Pro
 }
 
 /**
- * How the database's tables stand to this program. Tables that this role may not see count as `behind`: the
- * owner's connection makes them, or grants them.
+ * How the database's tables stand to this program. Tables that this role may not use as it has to count as `behind`:
+ * the owner's connection makes them, or grants them, also after a kill between the two.
  *
  * @throws BookRefused `newer_schema`: a newer program wrote here, and its book is not ours to touch
  */
@@ -41,7 +41,7 @@ export async function schemaState(sql: postgres.Sql): Promise<'current' | 'behin
     const [row] = await sql`select max(created_at) as newest from ${sql(migrationsTable)}`;
     const found = Number(row?.newest ?? 0);
     if (found > known) throw new BookRefused('newer_schema', { found: dayOf(found), known: dayOf(known) });
-    return found === known ? 'current' : 'behind';
+    return found === known && (await isLetIn(sql)) ? 'current' : 'behind';
   } catch (error) {
     const { code } = error as { code?: string };
     if (code === '42P01' || code === '42501') return 'behind'; // no such table, or not ours to read
@@ -78,12 +78,30 @@ export async function migrate(
 }
 
 /** What the application may do: add to the ledger and read it, keep the rest. Nothing else, table by table. */
+const rights: Readonly<Record<string, readonly string[]>> = {
+  [migrationsTable]: ['select'],
+  ledger: ['select', 'insert'],
+  signed_text: ['select', 'insert'],
+  head: ['select', 'insert', 'update'],
+  secret: ['select', 'insert', 'update', 'delete'],
+  device: ['select', 'insert', 'update'],
+  sign_in: ['select', 'insert', 'update'],
+  batch_life: ['select', 'insert', 'update', 'delete'],
+  seal: ['select', 'insert', 'update'], // a restore brings its own
+  device_clock: ['select', 'insert'],
+};
+
 async function letIn(sql: postgres.Sql, role: string): Promise<void> {
   await sql`grant usage on schema public to ${sql(role)}`;
-  await sql`grant select on ${sql(migrationsTable)} to ${sql(role)}`;
-  await sql`grant select, insert on ledger, signed_text to ${sql(role)}`;
-  await sql`grant select, insert, update on head, secret, device, sign_in, batch_life to ${sql(role)}`;
-  await sql`grant select, insert, update on seal to ${sql(role)}`; // a restore brings its own
-  await sql`grant select, insert on device_clock to ${sql(role)}`;
-  await sql`grant delete on batch_life, secret to ${sql(role)}`;
+  for (const [table, may] of Object.entries(rights))
+    await sql`grant ${sql.unsafe(may.join(', '))} on ${sql(table)} to ${sql(role)}`;
+}
+
+/** Whether the role of this connection has all of these rights. */
+async function isLetIn(sql: postgres.Sql): Promise<boolean> {
+  const each = Object.entries(rights).flatMap(([table, may]) => may.map((right) => ({ table, right })));
+  const [row] = await sql`
+    select bool_and(has_table_privilege(t, r)) as all
+    from unnest(${each.map(({ table }) => table)}::text[], ${each.map(({ right }) => right)}::text[]) as asked (t, r)`;
+  return row?.all === true;
 }

@@ -28,6 +28,12 @@ const noNetwork: Problem = { field: '', problem: 'no_network', remedy: 'kept_her
 const noAnswer: Problem = { field: '', problem: 'no_answer', remedy: 'kept_here_retry', values: {} };
 
 /**
+ * After this long a network that took the request and gives nothing back counts as none: what waits behind it, in this
+ * tab and in the others, is tried again. A night on paper sent over a poor line takes less. House choice.
+ */
+export const patienceMs = 30_000;
+
+/**
  * Any POST of this application: its JSON answer, or problems. It never throws and changes nothing that was typed,
  * so the caller keeps the figures until it has a receipt. Posting the same again is harmless: ids are kept.
  */
@@ -42,6 +48,7 @@ export async function post<T extends object>(
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify(body),
       credentials: 'same-origin',
+      signal: AbortSignal.timeout(patienceMs),
     });
   } catch {
     return { problems: [noNetwork] };

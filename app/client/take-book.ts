@@ -1,5 +1,6 @@
 import { outboxChanged, type PhoneBook, phoneStore } from '#app/outbox/phone-store.ts';
 import type { Problem } from '#shared/problem.ts';
+import { patienceMs } from './post-entries.ts';
 
 type Answer = Omit<PhoneBook, 'takenAt' | 'bookAhead' | 'edition'>;
 
@@ -18,7 +19,11 @@ export async function takeBook(): Promise<Taken> {
       'device-clock': String(Date.now()), // by which the book knows how far this clock is off
       ...(before?.edition === undefined ? {} : { 'if-none-match': before.edition }),
     };
-    const response = await fetch('/api/book', { cache: 'no-store', headers });
+    const response = await fetch('/api/book', {
+      cache: 'no-store',
+      headers,
+      signal: AbortSignal.timeout(patienceMs),
+    });
     if (response.status === 401 && (await namesUnknown(response))) return await putOut();
     const same = response.status === 304 && before !== null;
     if (!same && !response.ok) return null;

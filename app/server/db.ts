@@ -29,7 +29,9 @@ async function opened(): Promise<Db> {
 /** Callers that find the same lost book wait for the same new one. */
 async function reopened(lost: Db): Promise<Db> {
   if ((await kept.holdproofBook) === lost) {
-    kept.holdproofBook = opened();
+    const next = opened();
+    next.catch(() => {}); // told to whoever waits for it; while the lost one closes nobody may
+    kept.holdproofBook = next;
     await lost.close();
   }
   return getDb();

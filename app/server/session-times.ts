@@ -5,3 +5,12 @@ export const sessionTimes = {
   handIdleMin: 10, // after this long without an entry, the tablet asks again whose hand writes
   freshMin: 5, // a secret entered again counts for a decision or a signature this long
 } as const;
+
+const clockSlackMs = 60_000;
+
+/**
+ * Whether an instant (ms) lies in the last `minutes` before `now`. One ahead of it was noted while the server's clock was
+ * wrong, and stands for nothing: it would otherwise stand until that day.
+ */
+export const isWithin = (at: number, minutes: number, now: number): boolean =>
+  now - at <= minutes * 60_000 && at - now <= clockSlackMs;

@@ -11,9 +11,9 @@ export function nightlyDue({ last, failed }: BackupState, now: number): boolean 
   return Date.parse(last.at) < lastHour(now, last.zone ?? 'UTC');
 }
 
-/** Whether the backup just made should also be restored, into a book that is thrown away. */
+/** Whether the backup just made should also be restored, into a book that is thrown away: the next one after a failure. */
 export const restoreTestDue = ({ tested }: BackupState, now: number): boolean =>
-  tested === null || now - Date.parse(tested.at) >= nightlyAt.restoreTestDays * 86_400_000;
+  tested === null || !tested.ok || now - Date.parse(tested.at) >= nightlyAt.restoreTestDays * 86_400_000;
 
 function lastHour(now: number, zone: string): number {
   const today = new TZDate(now, zone);

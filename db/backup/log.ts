@@ -70,16 +70,24 @@ function linesOf(file: string): Ran[] {
     });
 }
 
-/** The last backup that succeeded, what failed since, and the last restore that was tried. */
-export type BackupState = { last: Ran | null; failed: Ran | null; tested: Ran | null };
+/**
+ * The last backup that succeeded, what failed since, and the last restore that was tried. `ahead`: a run dated later
+ * than now, from a time when the clock was wrong; it counts for nothing else, so that backups go on.
+ */
+export type BackupState = { last: Ran | null; failed: Ran | null; tested: Ran | null; ahead: Ran | null };
 
-export function backupState(all: readonly Ran[]): BackupState {
-  const last = all.findLast(({ what, ok }) => what === 'backup' && ok) ?? null;
-  const newest = all.findLast(({ what }) => what === 'backup') ?? null;
+const clockSlackMs = 60_000;
+
+/** @param now ms since 1970 */
+export function backupState(all: readonly Ran[], now: number): BackupState {
+  const isAhead = ({ at }: Ran): boolean => Date.parse(at) > now + clockSlackMs;
+  const past = all.filter((ran) => !isAhead(ran));
+  const newest = past.findLast(({ what }) => what === 'backup') ?? null;
   return {
-    last,
+    last: past.findLast(({ what, ok }) => what === 'backup' && ok) ?? null,
     failed: newest !== null && !newest.ok ? newest : null,
-    tested: all.findLast(({ what }) => what === 'restore_test') ?? null,
+    tested: past.findLast(({ what }) => what === 'restore_test') ?? null,
+    ahead: all.findLast(isAhead) ?? null,
   };
 }
 

@@ -1,6 +1,7 @@
 import { v7 } from 'uuid';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { POST } from '#app/api/entries/route.ts';
+import { appRole } from '#db/embedded/roles.ts';
 import { createSite } from '#db/ledger.ts';
 import { listSites, loadAll } from '#db/load.ts';
 import type { Body } from '#shared/entries/entry.ts';
@@ -42,6 +43,21 @@ const lookAt = (batch: string, by: string) => {
 };
 
 describe('POST /api/entries', () => {
+  test('gives the receipt also where the device’s clock cannot be noted beside it', async () => {
+    const owner = book.owner();
+    const { tablet } = kitchen;
+    const told = vi.spyOn(console, 'error').mockImplementation(() => {});
+    await owner`revoke insert on device_clock from ${owner(appRole)}`;
+    const text = JSON.stringify([airReading(kitchen.owner.person)]);
+    const answer = await tablet.send(POST, text, {}, `/entries?sent=${Date.now()}`);
+    await owner`grant insert on device_clock to ${owner(appRole)}`;
+    await owner.end();
+    expect(answer.status).toBe(200);
+    expect(receiptsOf(answer)[0]?.seq).toBeGreaterThan(0);
+    expect(told).toHaveBeenCalledOnce();
+    told.mockRestore();
+  });
+
   test('takes an entry once: the same again gets the same receipt and no second row', async () => {
     const { tablet, owner } = kitchen;
     const one = airReading(owner.person);

@@ -97,6 +97,10 @@ test('the last backup is said; none, an old one and a failed one ask for a hand 
   noteRun(process.env, ran(now, true));
   expect((await asked()).json.backup.failed_at).toBeNull();
   expect(await keys()).not.toContain('backup_old');
+  expect(await keys()).not.toContain('backup_ahead');
+  noteRun(process.env, ran(now + 300 * 86_400_000, true));
+  expect(await keys()).toContain('backup_ahead');
+  expect((await asked()).json.backup.last.at).toBe(new Date(now).toISOString());
 });
 
 test('a server that does not write to disk before it answers is not ready, and the setting is named', async () => {
@@ -171,6 +175,7 @@ test('a disk below a gigabyte and a clock five seconds away ask for a hand; the 
       last: null,
       failed: null,
       tested: null,
+      ahead: null,
       due: false,
       folder,
       nightly: true,

@@ -1,7 +1,7 @@
 import { HttpResponse, http } from 'msw';
 import { setupServer } from 'msw/node';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { draft, postEntries } from '#app/client/post-entries.ts';
+import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from 'vitest';
+import { draft, patienceMs, postEntries } from '#app/client/post-entries.ts';
 
 const book = 'http://kitchen.test';
 const server = setupServer();
@@ -50,6 +50,18 @@ describe('posting never throws, and says what happened so that nothing typed is 
       http.post(`${book}/api/entries`, () => HttpResponse.json({ problems: [away] }, { status: 503 })),
     );
     expect(await postEntries([entry()])).toEqual({ problems: [away] });
+  });
+
+  test('a network that takes the request and gives nothing back is waited for half a minute and no longer', async () => {
+    const patience = vi.spyOn(AbortSignal, 'timeout').mockImplementation(() => {
+      const ended = new AbortController();
+      setTimeout(() => ended.abort(), 30);
+      return ended.signal;
+    });
+    server.use(http.post(`${book}/api/entries`, () => new Promise<never>(() => {})));
+    expect(await postEntries([entry()])).toMatchObject({ problems: [{ problem: 'no_network' }] });
+    expect(patience).toHaveBeenCalledWith(patienceMs);
+    patience.mockRestore();
   });
 
   test('an answer that is cut off or no JSON is no receipt', async () => {

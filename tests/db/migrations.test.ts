@@ -6,6 +6,7 @@ import { walkSite } from '#bin/verify/walk.ts';
 import { openBook } from '#db/connect.ts';
 import { ownerOn } from '#db/embedded/attendance.ts';
 import { settlePlace } from '#db/embedded/place.ts';
+import { appRole } from '#db/embedded/roles.ts';
 import { append } from '#db/ledger.ts';
 import { listSites, loadAll } from '#db/load.ts';
 import { newestSchema, schemaOf } from '#db/migrate.ts';
@@ -78,6 +79,20 @@ describe('a book of an older program', () => {
       await old.drop();
     },
   );
+
+  test('that was killed between the new tables and the rights to them is let in at the next opening', async () => {
+    const old = await asLeft(2);
+    await (await openBook(old.env)).close();
+    await old.owner`revoke insert on device_clock from ${old.owner(appRole)}`;
+    await old.owner`revoke delete on secret from ${old.owner(appRole)}`;
+    const db = await openBook(old.env);
+    const [row] = await db.sql`
+      select has_table_privilege('device_clock', 'insert') and has_table_privilege('secret', 'delete') as has`;
+    expect(row?.has).toBe(true);
+    await expect(db.sql`delete from ledger`).rejects.toThrow(/permission denied/);
+    await db.close();
+    await old.drop();
+  });
 
   test('that four programs open at once is brought forward once', async () => {
     const old = await asLeft(2);

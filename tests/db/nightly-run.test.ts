@@ -70,7 +70,7 @@ test('a running server writes the night that is due into the chosen folder, and 
   const quit = keepNightly({ env, say: (line) => words.push(line), everyMs: 50 });
   await until(() => words.length > 0);
   await quit();
-  const { last, failed } = backupState(runs(env));
+  const { last, failed } = backupState(runs(env), Date.now());
   expect(failed).toBeNull();
   expect(last).toMatchObject({ ok: true, nightly: true, entries: 2, zone: 'America/Chicago' });
   const file = String(last?.file);
@@ -91,7 +91,7 @@ test('a night that cannot be written is noted, said, and not tried again within 
   const away = { ...env, HOLDPROOF_DATABASE: '', DATABASE_URL: 'postgres://a@127.0.0.1:1/nowhere' };
   const words: string[] = [];
   const quit = keepNightly({ env: away, say: (line) => words.push(line), everyMs: 50 });
-  await until(() => backupState(runs(env)).failed !== null);
+  await until(() => backupState(runs(env), Date.now()).failed !== null);
   await sleep(300);
   await quit();
   expect(runs(env).filter(({ ok }) => !ok)).toHaveLength(1);
@@ -104,7 +104,7 @@ test('a folder of backups that cannot be written is an incident with its cause, 
   const health = () => healthOf(book.db, env);
   expect(findingsOf(await health()).map(({ key }) => key)).toContain('backups_shut');
   expect(await nightly(env)).toBe(1);
-  const { failed } = backupState(runs(env));
+  const { failed } = backupState(runs(env), Date.now());
   expect(failed).toMatchObject({ what: 'backup', ok: false, nightly: true });
   expect(failed?.detail).toMatch(/EEXIST|ENOTDIR/);
   expect(findingsOf(await health()).map(({ key }) => key)).toContain('backup_failed');

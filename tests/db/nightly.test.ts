@@ -17,7 +17,7 @@ const ranAt = (text: string, ok = true, what: Ran['what'] = 'backup'): Ran => ({
   took_ms: 1,
   detail: null,
 });
-const due = (runs: Ran[], now: string): boolean => nightlyDue(backupState(runs), at(now));
+const due = (runs: Ran[], now: string): boolean => nightlyDue(backupState(runs, at(now)), at(now));
 
 test('a nightly backup is due at the first look after five in the kitchen (demand:55)', () => {
   expect(due([], '2026-10-17T00:00:00Z')).toBe(true);
@@ -30,14 +30,31 @@ test('after a failed one it is tried again an hour later', () => {
   const runs = [ranAt('2026-10-16T10:30:00Z'), ranAt('2026-10-17T10:00:00Z', false)];
   expect(due(runs, '2026-10-17T10:59:00Z')).toBe(false);
   expect(due(runs, '2026-10-17T11:00:00Z')).toBe(true);
-  expect(backupState(runs).failed?.at).toBe('2026-10-17T10:00:00Z');
-  expect(backupState([...runs, ranAt('2026-10-17T11:00:00Z')]).failed).toBeNull();
+  const later = at('2026-10-17T12:00:00Z');
+  expect(backupState(runs, later).failed?.at).toBe('2026-10-17T10:00:00Z');
+  expect(backupState([...runs, ranAt('2026-10-17T11:00:00Z')], later).failed).toBeNull();
+});
+
+test('a run dated later than now, from a clock that was ahead, holds no backup up and is told', () => {
+  const ahead = ranAt('2027-10-17T10:00:00Z');
+  const last = ranAt('2026-10-16T10:30:00Z');
+  for (const run of [ahead, { ...ahead, ok: false }, { ...ahead, what: 'restore_test' as const }]) {
+    expect(due([run], '2026-10-17T00:00:00Z')).toBe(true);
+    expect(due([last, run], '2026-10-17T09:59:00Z')).toBe(false);
+    expect(due([last, run], '2026-10-17T10:00:00Z')).toBe(true);
+    const state = backupState([last, run], at('2026-10-17T10:00:00Z'));
+    expect(state).toMatchObject({ last, failed: null, tested: null, ahead: run });
+    expect(restoreTestDue(state, at('2026-10-17T10:00:00Z'))).toBe(true);
+  }
 });
 
 test('a restore is tested every seven days', () => {
-  const state = backupState([ranAt('2026-10-10T10:00:00Z', true, 'restore_test')]);
-  expect(restoreTestDue(state, at('2026-10-17T09:59:00Z'))).toBe(false);
-  expect(restoreTestDue(state, at('2026-10-17T10:00:00Z'))).toBe(true);
+  const testDue = (ok: boolean, now: string): boolean =>
+    restoreTestDue(backupState([ranAt('2026-10-10T10:00:00Z', ok, 'restore_test')], at(now)), at(now));
+  expect(testDue(true, '2026-10-17T09:59:00Z')).toBe(false);
+  expect(testDue(true, '2026-10-17T10:00:00Z')).toBe(true);
+  // One that did not restore is no proof: the next night’s backup is tried.
+  expect(testDue(false, '2026-10-11T10:00:00Z')).toBe(true);
 });
 
 /** One backup a day at 10:00 UTC, two on the last day, from 2025-10-01 to 2026-10-16 (a Friday). */

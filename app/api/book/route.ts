@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { NextResponse } from 'next/server';
+import { aside } from '#app/server/aside.ts';
 import { loadForPhone } from '#app/server/book.ts';
 import { getDb } from '#app/server/db.ts';
 import { answering } from '#app/server/door.ts';
@@ -15,7 +16,7 @@ import { headOf } from '#db/load.ts';
 export const GET = answering(async (request) => {
   const came = Date.now();
   const session = await requireSession(request);
-  await noteClockOf(await getDb(), session, request, came);
+  await aside(noteClockOf(await getDb(), session, request, came));
   const hands = session.hands.map(({ person }) => person);
   const edition = await editionOf(session, hands); // before the entries: what comes in between is asked for again
   const headers = { 'cache-control': 'no-store', etag: edition, 'book-clock': String(Date.now()) };

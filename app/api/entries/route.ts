@@ -1,4 +1,5 @@
 import { NextResponse } from 'next/server';
+import { aside } from '#app/server/aside.ts';
 import { getDb } from '#app/server/db.ts';
 import { door } from '#app/server/door.ts';
 import { inOrderSent } from '#app/server/in-order-sent.ts';
@@ -34,7 +35,6 @@ export const POST = door(async (request) => {
   const response = NextResponse.json({ receipts });
   const by = drafts.at(-1)?.by;
   if (taken.at(-1)?.seq != null && by !== undefined) setHand(response, request, by);
-  await noteSeen(db, session, drafts);
-  await noteClockOf(db, session, request, came);
+  await aside(noteSeen(db, session, drafts), noteClockOf(db, session, request, came));
   return response;
 });
