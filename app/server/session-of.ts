@@ -3,13 +3,13 @@ import { deviceAndSignIns, type SignIn } from '#db/devices.ts';
 import { getDb } from './db.ts';
 import { deviceCookie, type SealedDevice, unsealed } from './device-cookie.ts';
 import type { Session, SignedIn } from './session.ts';
-import { isWithin, sessionTimes } from './session-times.ts';
+import { isNear, sessionTimes } from './session-times.ts';
 
 type Cookies = (name: string) => string | undefined;
 
 /** A sign-in stands until the shift is over or its person has written nothing here for a while. */
 const stands = (row: SignIn, now: number): boolean =>
-  isWithin(row.sinceMs, sessionTimes.shiftMin, now) && isWithin(row.lastSeenMs, sessionTimes.idleMin, now);
+  isNear(row.sinceMs, sessionTimes.shiftMin, now) && isNear(row.lastSeenMs, sessionTimes.idleMin, now);
 
 function handOf(row: SignIn, confirmed: SealedDevice['confirmed']): SignedIn {
   const again = confirmed?.person === row.person ? confirmed.at : 0;

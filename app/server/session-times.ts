@@ -6,11 +6,9 @@ export const sessionTimes = {
   freshMin: 5, // a secret entered again counts for a decision or a signature this long
 } as const;
 
-const clockSlackMs = 60_000;
-
 /**
- * Whether an instant (ms) lies in the last `minutes` before `now`. One ahead of it was noted while the server's clock was
- * wrong, and stands for nothing: it would otherwise stand until that day.
+ * Whether an instant (ms) lies no farther than `minutes` from `now`, on either side: the server's clock may have been
+ * set back since, and what was noted while it was far ahead must not stand until that day.
  */
-export const isWithin = (at: number, minutes: number, now: number): boolean =>
-  now - at <= minutes * 60_000 && at - now <= clockSlackMs;
+export const isNear = (at: number, minutes: number, now: number): boolean =>
+  Math.abs(now - at) <= minutes * 60_000;

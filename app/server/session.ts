@@ -5,7 +5,7 @@ import type { Known } from '#shared/entries/entry.ts';
 import type { Language } from '#shared/words/messages.ts';
 import { cookieOf, refusal } from './door.ts';
 import { sessionOf } from './session-of.ts';
-import { isWithin, sessionTimes } from './session-times.ts';
+import { isNear, sessionTimes } from './session-times.ts';
 import { siteExists } from './sites.ts';
 
 /** Someone who entered a secret on this device this shift. Instants in ms. */
@@ -70,5 +70,5 @@ export const knownOf = (session: Session, by: string): Known =>
 /** Whether `person` entered the secret on this device within the last minutes: asked for decisions and signatures. */
 export const freshSecret = (session: Session, person: string, now: number = Date.now()): boolean =>
   session.hands.some(
-    (each) => each.person === person && isWithin(each.confirmedAt, sessionTimes.freshMin, now),
+    (each) => each.person === person && isNear(each.confirmedAt, sessionTimes.freshMin, now),
   );
