@@ -1,5 +1,6 @@
 import Dexie, { type Table } from 'dexie';
 import type { Entry } from '#shared/entries/entry.ts';
+import { heldLast, noteHeld } from './held-count.ts';
 import type { Held, HeldStore } from './outbox.ts';
 
 type KeptHeld = { id: string; site: string; held: Held };
@@ -35,17 +36,6 @@ export function phoneStore(): PhoneStore {
   return opened;
 }
 
-const countKey = (site: string): string => `holdproof.held.${site}`;
-
-/** The number that outlives an emptied store; a worker has no such place, and then nothing is expected. */
-const counts = (): Storage | null => {
-  try {
-    return typeof localStorage === 'undefined' ? null : localStorage;
-  } catch {
-    return null;
-  }
-};
-
 /** Tells the other pages of this phone that what it holds for a site changed. */
 export function outboxChanged(site: string): void {
   if (typeof BroadcastChannel === 'undefined') return;
@@ -57,13 +47,7 @@ export function outboxChanged(site: string): void {
 /** Entries of one site that are not in the book yet, in IndexedDB. */
 export function heldStore(site: string): HeldStore {
   const { out } = phoneStore();
-  const count = async (): Promise<void> => {
-    try {
-      counts()?.setItem(countKey(site), String(await out.where('site').equals(site).count()));
-    } catch {
-      // a full store of small values: an emptied database is then not noticed, and nothing else changes
-    }
-  };
+  const countNow = (): Promise<number> => out.where('site').equals(site).count();
   return {
     all: async () => {
       const rows = await out.where('site').equals(site).sortBy('id');
@@ -71,15 +55,16 @@ export function heldStore(site: string): HeldStore {
     },
     put: async (held) => {
       await out.bulkPut(held.map((one) => ({ id: one.draft.id, site, held: one })));
-      await count();
+      await noteHeld(site, await countNow());
       outboxChanged(site);
     },
     remove: async (ids) => {
       if (ids.length === 0) return;
+      await noteHeld(site, Math.max(0, (await countNow()) - ids.length)); // before they go: nobody is to miss them
       await out.bulkDelete([...ids]);
-      await count();
+      await noteHeld(site, await countNow());
       outboxChanged(site);
     },
-    expected: () => Number(counts()?.getItem(countKey(site)) ?? 0),
+    expected: () => heldLast(site),
   };
 }

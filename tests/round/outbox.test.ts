@@ -1,5 +1,5 @@
 import 'fake-indexeddb/auto';
-import { beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import {
   type Around,
   type Held,
@@ -50,6 +50,30 @@ const never: Around['post'] = () => new Promise(() => {});
 const lost: Around['post'] = async () => {
   throw new TypeError('Failed to fetch');
 };
+
+const kept = { page: new Map<string, string>(), worker: new Map<string, string>() };
+const pageStorage = {
+  getItem: (key: string) => kept.page.get(key) ?? null,
+  setItem: (key: string, text: string) => void kept.page.set(key, text),
+};
+const workerCache = {
+  match: async (key: string) => {
+    const text = kept.worker.get(key);
+    return text === undefined ? undefined : new Response(text);
+  },
+  put: async (key: string, response: Response) => void kept.worker.set(key, await response.text()),
+};
+
+/** What a page has to count in: its own storage and, like the worker, the caches. */
+function asPage(): void {
+  vi.stubGlobal('caches', { open: async () => workerCache });
+  vi.stubGlobal('localStorage', pageStorage);
+}
+const asWorker = (): void => void vi.stubGlobal('localStorage', undefined);
+afterEach(() => {
+  vi.unstubAllGlobals();
+  for (const place of Object.values(kept)) place.clear();
+});
 
 /** An outbox over the phone's own database, on a way to the book that is given. */
 const open = (post: Around['post'], more: Partial<Around> = {}): Outbox =>
@@ -192,7 +216,7 @@ describe('what was written stays on the phone until the book has it', () => {
         throw new DOMException('full', 'QuotaExceededError');
       },
       remove: async () => {},
-      expected: () => 0,
+      expected: async () => 0,
     };
     const outbox = open(
       async (drafts) => {
@@ -208,10 +232,49 @@ describe('what was written stays on the phone until the book has it', () => {
   });
 
   test('a store that the browser emptied is noticed and said', async () => {
-    const emptied: HeldStore = { ...heldStore(site), all: async () => [], expected: () => 3 };
+    const emptied: HeldStore = { ...heldStore(site), all: async () => [], expected: async () => 3 };
     const outbox = open(allTaken, { store: async () => emptied });
     await outbox.ready;
     expect(outbox.now().lost).toBe(3);
+  });
+
+  test('what was written on a page and is gone from its database is missed by the next page', async () => {
+    asPage();
+    await open(never).write([note(1), note(2)]);
+    await expect.poll(async () => (await heldStore(site).all()).map(({ tried }) => tried)).toEqual([1, 1]);
+    await phoneStore().out.clear(); // as a browser does that needs the room
+    const next = open(never);
+    await next.ready;
+    expect(next.now().lost).toBe(2);
+  });
+
+  test('what the worker sent while no page was open is not missed by the next page', async () => {
+    asPage();
+    const page = open(lost);
+    await page.write([note(1), note(2)]);
+    asWorker();
+    await open(allTaken).send();
+    expect(await onPhone()).toBe(0);
+    asPage();
+    const next = open(never);
+    await next.ready;
+    expect(next.now()).toMatchObject({ held: [], lost: 0 });
+  });
+
+  test('nor what another page sent between two looks of an opening one', async () => {
+    asPage();
+    await open(lost).write([note(1)]);
+    const store = heldStore(site);
+    const slow: HeldStore = {
+      ...store,
+      all: async () => {
+        await store.remove([idOf(1)]);
+        return store.all();
+      },
+    };
+    const next = open(never, { store: async () => slow });
+    await next.ready;
+    expect(next.now()).toMatchObject({ held: [], lost: 0 });
   });
 
   test('entries of another kitchen are left alone', async () => {
