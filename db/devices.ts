@@ -60,15 +60,13 @@ export async function devicesOf(db: Db, site: string): Promise<(typeof device.$i
   return db.drizzle.select().from(device).where(eq(device.site, site)).orderBy(device.device);
 }
 
-/** Shuts a device out and ends what is open on it. */
-export async function revokeDevice(db: Db, site: string, id: string, clock: Clock): Promise<void> {
-  await db.drizzle.transaction(async (tx) => {
-    await tx
-      .update(device)
-      .set({ revokedAt: new Date(clock()).toISOString() })
-      .where(and(eq(device.site, site), eq(device.device, id), isNull(device.revokedAt)));
-    await tx.update(signIn).set({ endedMs: clock() }).where(openOn(site, id));
-  });
+/** Shuts a device out and ends what is open on it, in a transaction of the caller's. */
+export async function revokeDevice(within: Db, site: string, id: string, clock: Clock): Promise<void> {
+  await within.drizzle
+    .update(device)
+    .set({ revokedAt: new Date(clock()).toISOString() })
+    .where(and(eq(device.site, site), eq(device.device, id), isNull(device.revokedAt)));
+  await within.drizzle.update(signIn).set({ endedMs: clock() }).where(openOn(site, id));
 }
 
 const openOn = (site: string, id: string) =>

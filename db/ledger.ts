@@ -52,7 +52,10 @@ const draftsTogether = 500; // of posts that wait for the same chain: as many as
 /** The end of a chain. */
 type End = { seq: number; hash: string };
 
-type Post = { writer: Writer; drafts: readonly Draft[]; clock: Clock; asking: Asking };
+/** What the book has to say of a post, given its receipts: entries of the program's own, written with it or not at all. */
+type Remark = (receipts: readonly Receipt[]) => readonly Draft[];
+
+type Post = { writer: Writer; drafts: readonly Draft[]; clock: Clock; asking: Asking; remark: Remark };
 const together = new Together<Post, Receipt[]>(({ drafts }) => drafts.length, draftsTogether);
 
 /**
@@ -80,7 +83,8 @@ export async function append(
 /**
  * `append`, with what has to be known first read in the same transaction, behind the lock: whoever is admitted is
  * admitted by the book as it is when the entry is written. Posts that come meanwhile are written together after it,
- * in the order in which they came; `soFar` then holds what was written before a draft for others too.
+ * in the order in which they came; `soFar` then holds what was written before a draft for others too. What `remark`
+ * adds has no receipt; where the ledger refuses it nothing of the post is written.
  */
 export async function appendAsked(
   db: Db,
@@ -88,9 +92,10 @@ export async function appendAsked(
   drafts: readonly Draft[],
   clock: Clock,
   asking: Asking,
+  remark: Remark = () => [],
 ): Promise<Receipt[]> {
   if (drafts.length === 0) return [];
-  const post = { writer, drafts, clock, asking };
+  const post = { writer, drafts, clock, asking, remark };
   return together.add(db, writer.site, post, (posts) =>
     transact(db, async (within, unawaited) => {
       const { receipts, statements } = await writePosts(within, writer.site, posts);
@@ -136,7 +141,7 @@ export async function appendIn(
   admit: Admit,
 ): Promise<Receipt[]> {
   const asking = async () => admit;
-  const posts = [{ writer, drafts, clock, asking }];
+  const posts = [{ writer, drafts, clock, asking, remark: () => [] }];
   const { receipts, statements } = await writePosts(within, writer.site, posts);
   await Promise.all(statements);
   return receipts[0] ?? [];
@@ -162,9 +167,14 @@ async function writePosts(
   const asked = Promise.all(posts.map(({ asking }) => asking(within)));
   const [[end, seen], admits] = await Promise.all([locked, asked]);
   const pen = new Pen(end, seen);
-  const receipts = posts.map(({ writer, drafts, clock }, n) => {
+  const receipts = posts.map(({ writer, drafts, clock, remark }, n) => {
     const hand = { writer, receivedAt: isoOf(clock()), admit: admits[n] ?? (() => []) };
-    return drafts.map((draft) => pen.take(draft.id, readDraft(draft), hand));
+    const answers = drafts.map((draft) => pen.take(draft.id, readDraft(draft), hand));
+    for (const own of remark(answers)) {
+      const { status } = pen.take(own.id, readDraft(own), { ...hand, admit: () => [] });
+      if (status === 'refused') throw new Error(`append: a remark of kind ${own.kind} was refused`);
+    }
+    return answers;
   });
   if (pen.rows.length === 0) return { receipts, statements: [] };
   const statements = [insertion(within, pen.rows), moving(within, site, pen.end)];

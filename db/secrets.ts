@@ -59,7 +59,8 @@ export async function hasSecret(db: Db, site: string, person: string): Promise<b
 
 /**
  * Checks a secret. The try is counted before the hash is compared, so that many at once cannot outrun the count;
- * a right one sets it back to none. While shut nothing is compared, and a right secret is not told from a wrong one.
+ * a right one sets it back to none. While shut only a decoy is compared, at the same
+ * cost: a right secret is not told from a wrong one, nor one who is shut from one who is not here.
  */
 export async function checkSecret(
   db: Db,
@@ -71,8 +72,9 @@ export async function checkSecret(
   const now = clock();
   const counted = await countTry(db, site, person, now);
   const stored = counted?.hash ?? null;
+  const matches = await verify(stored ?? (await decoyHash()), typed);
   if (counted === null && (await rowOf(db, site, person)).length > 0) return shut(db, site, person, now);
-  const right = (await verify(stored ?? (await decoyHash()), typed)) && stored !== null;
+  const right = matches && stored !== null;
   if (!right || counted === null) {
     return { answer: 'wrong', triesLeft: Math.max(0, tries.most - (counted?.tries ?? 1)) };
   }
@@ -91,20 +93,19 @@ const rowOf = (db: Db, site: string, person: string) =>
 
 /** One statement under the row's lock: counts a try, or does nothing while shut. The last one shuts. */
 async function countTry(db: Db, site: string, person: string, now: number) {
-  const over = sql`(${secret.shutUntilMs} is not null and ${secret.shutUntilMs} <= ${now})`;
+  const shutMs = tries.shutMin * 60_000;
+  // Farther ahead than it is ever shut: shut by a clock that was ahead, and not to stay so until that day.
+  const over = sql`(${secret.shutUntilMs} is not null
+    and (${secret.shutUntilMs} <= ${now} or ${secret.shutUntilMs} > ${now + shutMs}))`;
   const next = sql`case when ${over} then 1 else ${secret.tries} + 1 end`;
   const [row] = await db.drizzle
     .update(secret)
     .set({
       tries: sql`${next}`,
-      shutUntilMs: sql`case when ${next} >= ${tries.most} then ${now + tries.shutMin * 60_000}::bigint end`,
+      shutUntilMs: sql`case when ${next} >= ${tries.most} then ${now + shutMs}::bigint end`,
     })
     .where(
-      and(
-        eq(secret.site, site),
-        eq(secret.person, person),
-        sql`(${secret.shutUntilMs} is null or ${secret.shutUntilMs} <= ${now})`,
-      ),
+      and(eq(secret.site, site), eq(secret.person, person), sql`(${secret.shutUntilMs} is null or ${over})`),
     )
     .returning();
   return row ?? null;

@@ -13,8 +13,9 @@ import type { Db } from './connect.ts';
 import { erasedDay } from './erase/erased-day.ts';
 import { appendIn, type Clock, type Writer } from './ledger.ts';
 import { loadDay } from './load-day.ts';
-import { head, signedText } from './schema.ts';
+import { head } from './schema.ts';
 import { sha256 } from './sha256.ts';
+import { storeSignedText } from './signed-texts.ts';
 import { transact } from './transact.ts';
 
 /** What a manager signs: the day as it was read, and what was decided on each open item. */
@@ -57,7 +58,7 @@ export const signDay = (db: Db, writer: Writer, toSign: ToSign, clock: Clock): P
     const undecided = undecidedItems(day, toSign.openItems);
     if (undecided > 0) return refused('openItems', 'items_undecided', 'decide_first', { count: undecided });
 
-    await within.drizzle.insert(signedText).values({ site: writer.site, hash, text }).onConflictDoNothing();
+    await storeSignedText(within, writer.site, text);
     const draft = signatureDraft({ toSign, day, hash, end, now, signer, entries });
     const [receipt] = await appendIn(within, writer, [draft], clock, () => []);
     if (receipt?.status !== 'written') {

@@ -5,6 +5,7 @@ import type { Db } from '#db/connect.ts';
 import { enrolDevice, openSignIn } from '#db/devices.ts';
 import { listSites } from '#db/load.ts';
 import { checkSecret } from '#db/secrets.ts';
+import { transact } from '#db/transact.ts';
 import type { Kitchen } from '#lib/fold/book.ts';
 import type { Known } from '#shared/entries/entry.ts';
 import type { enrol } from '#shared/requests/secret.ts';
@@ -19,7 +20,7 @@ type Enrol = z.infer<typeof enrol>;
 /** A device that came in: its token, who let it in, and who it is for (an invitation) or who signed in with it. */
 export type LetIn = { token: string; invited: string | null; signedIn: string | null };
 
-/** A new device of a site: known to the book first, then its token. `by` let it in. */
+/** A new device of a site, known to the book and by its token, or neither. `by` let it in. */
 export async function letIn(
   db: Db,
   device: { site: string; name: string },
@@ -27,8 +28,11 @@ export async function letIn(
 ): Promise<{ token: string; device: string }> {
   const id = v7();
   const entry = serverDraft('device_enrolled', { device: id, name: device.name }, by.person);
-  await noteInBook(db, { site: device.site, device: id, knownOf: () => by.known }, [entry]);
-  return { token: await enrolDevice(db, { ...device, device: id }, Date.now), device: id };
+  const token = await transact(db, async (within) => {
+    await noteInBook(within, { site: device.site, device: id, knownOf: () => by.known }, [entry]);
+    return enrolDevice(within, { ...device, device: id }, Date.now);
+  });
+  return { token, device: id };
 }
 
 async function byCode(db: Db, asked: Enrol & { by: 'code' }): Promise<LetIn> {

@@ -1,7 +1,7 @@
 import 'server-only';
 import { v7 } from 'uuid';
 import type { Db } from '#db/connect.ts';
-import { append, type Writer } from '#db/ledger.ts';
+import { appendIn, type Writer } from '#db/ledger.ts';
 import type { Body, Draft, DraftOf, Kind } from '#shared/entries/entry.ts';
 import { versions } from '#shared/entries/versions.ts';
 import { isoOf } from '#shared/time.ts';
@@ -12,8 +12,12 @@ export function serverDraft<K extends Kind>(kind: K, body: Body<K>, by: string):
   return { id: v7(), kind, version: versions[kind], at: now, entered_at: now, by, body };
 }
 
-/** Writes entries that are not refused for what they say. @throws Error when the ledger refuses one: a program fault */
-export async function noteInBook(db: Db, writer: Writer, drafts: readonly Draft[]): Promise<void> {
-  const refused = (await append(db, writer, drafts, Date.now)).find(({ status }) => status === 'refused');
+/**
+ * Writes entries that are not refused for what they say, in a transaction of the caller's: what they tell of is done
+ * with them. @throws Error when the ledger refuses one: a program fault
+ */
+export async function noteInBook(within: Db, writer: Writer, drafts: readonly Draft[]): Promise<void> {
+  const receipts = await appendIn(within, writer, drafts, Date.now, () => []);
+  const refused = receipts.find(({ status }) => status === 'refused');
   if (refused) throw new Error(`noteInBook: refused ${JSON.stringify(refused)}`);
 }

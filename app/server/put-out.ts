@@ -1,6 +1,7 @@
 import 'server-only';
 import { createTranslator } from 'use-intl/core';
 import { devicesOf, revokeDevice } from '#db/devices.ts';
+import { transact } from '#db/transact.ts';
 import type { Kitchen } from '#lib/fold/book.ts';
 import { type Language, messages } from '#shared/words/messages.ts';
 import { getDb } from './db.ts';
@@ -22,7 +23,7 @@ export const managerHere = (session: Session, kitchen: Kitchen): string | undefi
 /**
  * Shuts a device out: it reads and writes nothing here any more, and a phone's copy of the book goes at its next
  * contact. What it holds that is not in the book stays on it until it is let in again and its writer signs in
- * there, or a lead accepts it. The book says by whom. A device that is out already stays as it is.
+ * there, or a lead accepts it. The book says by whom, or nothing of it is done. A device that is out already stays as it is.
  * @throws Refused where no manager or owner is signed in here, or the kitchen has no such device
  */
 export async function putOut(session: Session, device: string): Promise<void> {
@@ -46,8 +47,10 @@ export async function putOut(session: Session, device: string): Promise<void> {
     could_not: null,
   };
   const writer = { site, device: session.device, knownOf: (person: string) => knownOf(session, person) };
-  await noteInBook(db, writer, [serverDraft('note', body, by)]);
-  await revokeDevice(db, site, device, Date.now);
+  await transact(db, async (within) => {
+    await noteInBook(within, writer, [serverDraft('note', body, by)]);
+    await revokeDevice(within, site, device, Date.now);
+  });
 }
 
 const noteText = (name: string, locale: Language): string =>

@@ -3,6 +3,7 @@ import type * as z from 'zod';
 import type { Db } from '#db/connect.ts';
 import { devicesOf, endSignIn, openSignIn } from '#db/devices.ts';
 import { clearSecret, hasSecret, setSecret } from '#db/secrets.ts';
+import { transact } from '#db/transact.ts';
 import type { Kitchen } from '#lib/fold/book.ts';
 import type { changeSecret } from '#shared/requests/secret.ts';
 import { personHere, rightSecret } from './check.ts';
@@ -56,7 +57,7 @@ export async function setOwnSecret(session: Session, asked: Set): Promise<void> 
   const known = (person: string) =>
     asked.old !== null && person === by ? 'secret' : knownOf(session, person);
   const entry = serverDraft('secret_set', { person: asked.person }, by);
-  await noteInBook(db, { site, device, knownOf: known }, [entry]);
+  await transact(db, (within) => noteInBook(within, { site, device, knownOf: known }, [entry]));
   await setSecret(db, site, asked.person, asked.secret, Date.now);
   await openSignIn(db, { site, device, person: asked.person, how: 'secret' }, Date.now);
 }
@@ -75,7 +76,10 @@ export async function resetSecret(
     throw refusal(403, 'reset_not_yours', 'ask_higher_role', { name: other.name }, 'by');
   if (!freshSecret(session, by)) throw refusal(403, 'secret_again', 'confirm_secret', {}, 'by');
   const writer = { site, device, knownOf: (one: string) => knownOf(session, one) };
-  await noteInBook(db, writer, [serverDraft('secret_reset', { person }, by)]);
-  await clearSecret(db, site, person);
-  for (const each of await devicesOf(db, site)) await endSignIn(db, site, each.device, person, Date.now);
+  await transact(db, async (within) => {
+    await noteInBook(within, writer, [serverDraft('secret_reset', { person }, by)]);
+    await clearSecret(within, site, person);
+    for (const each of await devicesOf(within, site))
+      await endSignIn(within, site, each.device, person, Date.now);
+  });
 }

@@ -8,7 +8,7 @@ import type { Receipt } from '#shared/receipt.ts';
 import { messages } from '#shared/words/messages.ts';
 import { admitting } from './admitting.ts';
 import { kitchenOf } from './kitchen-of.ts';
-import { noteInBook, serverDraft } from './note-in-book.ts';
+import { serverDraft } from './note-in-book.ts';
 import { said } from './said.ts';
 import { knownOf, type Session } from './session.ts';
 import { acceptor, type Unsigned } from './stands-for.ts';
@@ -32,20 +32,20 @@ export async function writeEntries(
 ): Promise<Receipt[]> {
   const { site, device } = session;
   const writer = { site, device, knownOf: (by: string) => knownOf(session, by) };
-  const receipts = await appendAsked(db, writer, drafts, Date.now, (within) =>
-    admitting(db, session, drafts, options, within),
-  );
-  const taken = receipts.flatMap((receipt) =>
-    receipt.status === 'written' && options.accepted.has(receipt.id) ? [receipt.seq] : [],
-  );
-  if (taken.length > 0) await noteAccepted(db, session, taken);
+  const asking = (within: Db) => admitting(db, session, drafts, options, within);
+  const by = options.accepted.size === 0 ? null : acceptor(session, await kitchenOf(db, site));
+  const remark = (receipts: readonly LedgerReceipt[]): Draft[] => {
+    const taken = receipts.flatMap((receipt) =>
+      receipt.status === 'written' && options.accepted.has(receipt.id) ? [receipt.seq] : [],
+    );
+    return by === null || taken.length === 0 ? [] : [acceptedNote(session, by, taken)];
+  };
+  const receipts = await appendAsked(db, writer, drafts, Date.now, asking, remark);
   return receipts.map((receipt) => receiptOf(receipt, session));
 }
 
-/** Who stood for entries of somebody who was not signed in: written beside them, so that a reader sees it. */
-async function noteAccepted(db: Db, session: Session, seqs: readonly number[]): Promise<void> {
-  const by = acceptor(session, await kitchenOf(db, session.site));
-  if (by === null) return;
+/** Who stood for entries of somebody who was not signed in: written with them, so that a reader sees it. */
+function acceptedNote(session: Session, by: string, seqs: readonly number[]): Draft {
   const words = createTranslator({
     locale: session.language,
     messages: messages[session.language],
@@ -62,8 +62,5 @@ async function noteAccepted(db: Db, session: Session, seqs: readonly number[]): 
     round: null,
     could_not: null,
   };
-  const { site, device } = session;
-  await noteInBook(db, { site, device, knownOf: (hand) => knownOf(session, hand) }, [
-    serverDraft('note', body, by),
-  ]);
+  return serverDraft('note', body, by);
 }

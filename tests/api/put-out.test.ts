@@ -1,5 +1,5 @@
 import { v7 } from 'uuid';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { POST as enrol } from '#app/api/enrol/route.ts';
 import { POST as entries } from '#app/api/entries/route.ts';
 import { POST as putOut } from '#app/api/put-out/route.ts';
@@ -7,6 +7,7 @@ import { POST as signOut } from '#app/api/sign-out/route.ts';
 import { managerHere } from '#app/server/put-out.ts';
 import type { Session } from '#app/server/session.ts';
 import { devicesOf } from '#db/devices.ts';
+import { appRole } from '#db/embedded/roles.ts';
 import { listSites, loadAll } from '#db/load.ts';
 import { foldKitchen } from '#lib/fold/kitchen.ts';
 import type { FreshBook } from '../db/fresh-book.ts';
@@ -45,6 +46,24 @@ describe('a lost phone', () => {
     expect(said.map(({ by, body, known }) => [by, body.text, known])).toEqual([
       [kitchen.owner.person, 'The device lost phone was put out.', 'secret'],
     ]);
+  });
+
+  test('is not said to be out where it could not be put out', async () => {
+    const third = new Browser();
+    const { name, person } = kitchen.owner;
+    await third.post(enrol, { by: 'manager', name, secret: ownerSecret, device: 'lost phone 3' });
+    const device = (await devicesOf(book.db, await site())).find(
+      (one) => one.name === 'lost phone 3',
+    )?.device;
+    const before = await notes();
+    const [owner, told] = [book.owner(), vi.spyOn(console, 'error').mockImplementation(() => {})];
+    await owner`revoke update on device from ${owner(appRole)}`;
+    expect((await kitchen.tablet.post(putOut, { device })).status).toBe(500);
+    await owner`grant update on device to ${owner(appRole)}`;
+    await owner.end();
+    told.mockRestore();
+    expect(await notes()).toEqual(before);
+    expect((await third.post(entries, [airReading(person)])).status).toBe(200);
   });
 
   test('a device that there is not is no choice', async () => {

@@ -1,6 +1,6 @@
 import { v7 } from 'uuid';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { append, createSite } from '#db/ledger.ts';
+import { append, appendAsked, createSite } from '#db/ledger.ts';
 import { headOf, loadAll } from '#db/load.ts';
 import type { Draft } from '#shared/entries/entry.ts';
 import { clock, evening, hand, reading, site } from './drafts.ts';
@@ -49,6 +49,23 @@ describe('appending answers entry by entry', () => {
     const receipts = await append(book.db, { ...hand, site: here }, [draft, draft], clock);
     expect(receipts.map(({ status }) => status)).toEqual(['written', 'already']);
     expect(await loadAll(book.db, here)).toHaveLength(2);
+  });
+
+  test('what the program remarks on a post is written with it, or nothing of it is', async () => {
+    const here = await kitchen();
+    const [look, other, own] = [reading(null, '150'), reading(null, '151'), reading(null, '152')];
+    const writer = { ...hand, site: here };
+    const asking = async () => () => [];
+    const receipts = await appendAsked(book.db, writer, [look], clock, asking, ([receipt]) =>
+      receipt?.status === 'written' ? [own] : [],
+    );
+    expect(receipts).toMatchObject([{ id: look.id, status: 'written', seq: 2 }]);
+    expect((await loadAll(book.db, here)).map(({ id }) => id).slice(1)).toEqual([look.id, own.id]);
+    const wrong = { ...reading(null, '153'), at: 'tomorrow' };
+    await expect(appendAsked(book.db, writer, [other], clock, asking, () => [wrong])).rejects.toThrow(
+      /remark/,
+    );
+    expect(await loadAll(book.db, here)).toHaveLength(3);
   });
 
   test('what the caller does not admit is refused with its problems; it sees what this call wrote before', async () => {

@@ -35,6 +35,14 @@ describe('a secret', () => {
     expect(await check(person, '482913', () => untilMs)).toEqual({ answer: 'right', mustSet: false });
   });
 
+  test('that was shut while the clock was a year ahead is not shut until then', async () => {
+    const person = v7();
+    await setSecret(book.db, site, person, '482913', clock);
+    for (let n = 0; n < 5; n += 1) await check(person, '000000', () => clock() + 365 * 86_400_000);
+    expect(await check(person, '000000')).toEqual({ answer: 'wrong', triesLeft: 4 });
+    expect(await check(person, '482913')).toEqual({ answer: 'right', mustSet: false });
+  });
+
   test('is tried five times and no more by fifty guesses at once', async () => {
     const person = v7();
     await setSecret(book.db, site, person, '482913', clock);
