@@ -46,9 +46,18 @@ function isDue(env: NodeJS.ProcessEnv, say: Options['say']): boolean {
   }
 }
 
+/** 0 where the log cannot be read, which `isDue` says at the next look. */
+function runCount(env: NodeJS.ProcessEnv): number {
+  try {
+    return runs(env).length;
+  } catch {
+    return 0;
+  }
+}
+
 /** Its words are said when it made something or failed; "nothing to back up yet" is not said every five minutes. */
 function backUp(env: NodeJS.ProcessEnv, say: Options['say']): Promise<void> {
-  const before = runs(env).length;
+  const before = runCount(env);
   const child = spawn(process.execPath, [join(root, 'bin/holdproof.ts'), 'backup', '--nightly'], {
     cwd: root,
     env,
@@ -65,7 +74,7 @@ function backUp(env: NodeJS.ProcessEnv, say: Options['say']): Promise<void> {
       done();
     });
     child.on('close', (code) => {
-      if (code !== 0 || runs(env).length > before) say(said.trimEnd());
+      if (code !== 0 || runCount(env) > before) say(said.trimEnd());
       done();
     });
   });
