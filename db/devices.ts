@@ -50,6 +50,13 @@ export async function deviceAndSignIns(
   return { device: { site, device: id, name: row.name }, open: rows.flatMap(openOf) };
 }
 
+/** Whether a device is let in, as it is now: asked once more where something is written, by hand like the other. */
+export async function isStillIn({ sql }: Pick<Db, 'sql'>, site: string, id: string): Promise<boolean> {
+  const [row] = await sql<{ still: boolean }[]>`
+    select revoked_at is null as still from device where site = ${site} and device = ${id}`;
+  return row?.still === true;
+}
+
 /** One row a sign-in; where nobody is signed in one row of nulls. */
 type SignInOrNone = SignIn | { [column in keyof SignIn]: null };
 

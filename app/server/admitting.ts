@@ -1,11 +1,13 @@
 import 'server-only';
 import { aroundDrafts } from '#db/around-drafts.ts';
 import type { Db } from '#db/connect.ts';
+import { isStillIn } from '#db/devices.ts';
 import type { Admit } from '#db/ledger.ts';
 import { type Admission, admissionOf } from '#lib/fold/admission.ts';
 import { type AdmitOptions, admit } from '#lib/fold/admit.ts';
 import { changedMeanwhile } from '#lib/fold/stood-open.ts';
 import { type Draft, type Entry, type Kind, setUpKinds } from '#shared/entries/entry.ts';
+import { refusal } from './door.ts';
 import { folded, type SetUp, setUpWithin } from './kitchen-of.ts';
 import { mayWrite } from './may-write.ts';
 import type { Session } from './session.ts';
@@ -28,7 +30,7 @@ function admission(known: SetUp, around: readonly Entry[], soFar: readonly Entry
 
 /**
  * Says of each draft of one request what is wrong with it: who may write it, and what the food and the record
- * allow. Knows what these drafts speak of and what was written before them in the same transaction, and nothing else.
+ * allow. @throws Refused 401 for a device that was put out meanwhile. Knows what these drafts speak of and what was written before them in the same transaction, and nothing else.
  */
 export async function admitting(
   db: Db,
@@ -40,10 +42,12 @@ export async function admitting(
   const now = Date.now();
   const was = options.was ?? none;
   const unsigned = { waited: options.waited ?? none, accepted: options.accepted ?? none };
-  const [known, around] = await Promise.all([
+  const [stillIn, known, around] = await Promise.all([
+    isStillIn(within, session.site, session.device),
     setUpWithin(db, session.site, within),
     aroundDrafts(within, session.site, spokenOf(drafts, aroundMs)),
   ]);
+  if (!stillIn) throw refusal(401, 'device_unknown', 'enrol_device'); // put out while it waited for the chain
   let current = admission(known, around, []);
   let entries = new Map(current.entries);
   let counted = 0;

@@ -6,12 +6,12 @@ import { POST as putOut } from '#app/api/put-out/route.ts';
 import { POST as signOut } from '#app/api/sign-out/route.ts';
 import { managerHere } from '#app/server/put-out.ts';
 import type { Session } from '#app/server/session.ts';
-import { devicesOf } from '#db/devices.ts';
+import { devicesOf, revokeDevice } from '#db/devices.ts';
 import { appRole } from '#db/embedded/roles.ts';
 import { listSites, loadAll } from '#db/load.ts';
 import { foldKitchen } from '#lib/fold/kitchen.ts';
 import type { FreshBook } from '../db/fresh-book.ts';
-import { Browser, problemsIn } from './browser.ts';
+import { type Answer, Browser, problemsIn } from './browser.ts';
 import { airReading, draft, newKitchen, ownerSecret, person, routesOnFreshBook } from './kitchen.ts';
 
 let book: FreshBook;
@@ -46,6 +46,31 @@ describe('a lost phone', () => {
     expect(said.map(({ by, body, known }) => [by, body.text, known])).toEqual([
       [kitchen.owner.person, 'The device lost phone was put out.', 'secret'],
     ]);
+  });
+
+  test('writes nothing either with a post that was waiting for the chain when it was put out; those beside it do', async () => {
+    const waiting = new Browser();
+    const { name, person } = kitchen.owner;
+    await waiting.post(enrol, { by: 'manager', name, secret: ownerSecret, device: 'lost phone 4' });
+    const device = (await devicesOf(book.db, await site())).find(
+      (one) => one.name === 'lost phone 4',
+    )?.device;
+    const [owner, watch] = [book.owner(), book.owner()];
+    const [mine, theirs] = [airReading(person, 171.5), airReading(person, 172.5)];
+    let answers: Promise<[Answer, Answer]> | undefined;
+    await owner.begin(async (sql) => {
+      await sql`select 1 from head where site = ${await site()} for update`;
+      answers = Promise.all([waiting.post(entries, [theirs]), kitchen.tablet.post(entries, [mine])]);
+      await expect
+        .poll(async () => (await watch`select 1 from pg_locks where not granted`).length)
+        .toBeGreaterThan(0);
+      await revokeDevice(book.db, await site(), device ?? '', Date.now);
+    });
+    await Promise.all([owner.end(), watch.end()]);
+    const [refused, taken] = (await answers) ?? [];
+    expect([refused?.status, taken?.status]).toEqual([401, 200]);
+    const ids = (await loadAll(book.db, await site())).map(({ id }) => id);
+    expect([ids.includes(theirs.id), ids.includes(mine.id)]).toEqual([false, true]);
   });
 
   test('is not said to be out where it could not be put out', async () => {
